@@ -42,6 +42,7 @@ function titleOf({ what, order, project, letters: [letter] }: Waiting): string {
     undelivered: `${name}: its answer did not arrive`,
     copy: `${name}: its manager had no copy`,
     held: `${name}: not taken, and nothing of it is checked`,
+    note: `${name}: what one of us did could not be taken`,
     order: `${name}${site}`,
     letter: `${name}, about no order`,
   }[what];
@@ -54,14 +55,23 @@ function todo({ what, letters, points }: Waiting, order = ""): string[] {
   if (what === "copy") return [`→ tell the manager, then: burin settle --letter ${letter} --aside`];
   if (what === "held")
     return [`→ if it is genuine: burin settle --letter ${letter} --let-in; if not: --aside`];
+  if (what === "note")
+    return [`→ do it again if it still holds, then: burin settle --letter ${letter} --aside`];
   if (what === "letter") return [`→ answer it, then: burin settle --letter ${letter} --aside`];
-  if (order === "") return ["→ ask for its number: it cannot be settled without one"];
   const numbers = points.flatMap(({ number }) => number ?? []);
   const said = [
     ...new Set(points.flatMap((point) => (point.number === undefined ? (point.letter ?? []) : []))),
   ];
   const [sheet, ...others] = new Set(points.flatMap(({ sheets = [] }) => sheets));
   const more = others.slice(0, mostSheets - 1).join(" or ");
+  const dealtWith = said.map(
+    (one) => `→ once what letter ${one} says is dealt with: burin settle --letter ${one} --aside`,
+  );
+  if (order === "")
+    return [
+      ...(numbers.length === 0 ? [] : ["→ ask for its number: its points cannot be settled without one"]),
+      ...dealtWith,
+    ];
   const isToRelease = points.some(({ number, letter: from }) => number === undefined && from === undefined);
   return [
     ...(numbers.length === 0
@@ -73,9 +83,7 @@ function todo({ what, letters, points }: Waiting, order = ""): string[] {
           `→ if a sheet belongs elsewhere: burin settle --sheet ${sheet} --station MARK, or --position N, or --order NUMBER${more === "" ? "" : ` (or sheet ${more})`}`,
         ]),
     ...(isToRelease ? [`→ burin release ${shellWord(order)} --by NAME`] : []),
-    ...said.map(
-      (one) => `→ once what letter ${one} says is dealt with: burin settle --letter ${one} --aside`,
-    ),
+    ...dealtWith,
   ];
 }
 

@@ -20,6 +20,8 @@ export interface Waiting {
     | "copy"
     /** A letter that was not taken. Its sender may have been told that a person reads it. */
     | "held"
+    /** What one of our own people did, and what could not be taken. */
+    | "note"
     /** An order that has points for a person. */
     | "order"
     /** A letter about no order. */
@@ -47,7 +49,7 @@ export interface Point {
   readonly sheets?: readonly FileId[];
 }
 
-const rank = { undelivered: 0, held: 1, order: 2, copy: 3, letter: 4 } as const satisfies Record<
+const rank = { undelivered: 0, held: 1, note: 1, order: 2, copy: 3, letter: 4 } as const satisfies Record<
   Waiting["what"],
   number
 >;
@@ -158,10 +160,16 @@ function waitingLetter(record: LetterRecord): Waiting {
 }
 
 function waitingUnanswered(record: LetterRecord): Waiting {
-  const { letter, receivedAt, from, subject, orders } = record;
+  const { letter, receivedAt, from, subject, orders, state, isNote } = record;
   const [order] = orders;
+  const what =
+    state === "held" && isNote === true
+      ? "note"
+      : state === "held" || state === "sent"
+        ? "held"
+        : "undelivered";
   return {
-    what: record.state === "held" || record.state === "sent" ? "held" : "undelivered",
+    what,
     since: receivedAt,
     letters: [letter],
     ...(order === undefined ? {} : { order }),
@@ -218,8 +226,9 @@ function besidesWords(letter: LetterRecord): Point[] {
   });
 }
 
-/** Whom to call about an order: "Ines Calloway, 312-555-0117, ines@brightwire.example". */
-export function contactsIn({ sheets }: Pick<OrderRecord, "sheets">): string[] {
+/** Whom to call about an order: "Ines Calloway, 312-555-0117, ines@brightwire.example". Of one without sheets its buyer. */
+export function contactsIn({ sheets, buyer }: Pick<OrderRecord, "sheets" | "buyer">): string[] {
+  if (sheets.length === 0) return [buyer];
   const contacts = sheets.map(({ contact: { name, phone, email } }) =>
     [name, phone, email].filter((part) => part !== undefined).join(", "),
   );

@@ -1,10 +1,13 @@
+import { createHash } from "node:crypto";
 import { releaseOrder } from "../intake/release.ts";
 import { letIn, putAside, recordCut, type Said, settleOrder, settleSheet } from "../intake/settle.ts";
 import type { By } from "../ports/store.ts";
 import { PackageThere } from "../store/package-folder.ts";
 import type { Act } from "../trade/note.ts";
+import type { OrderRecord } from "../trade/record.ts";
 import type { Fields } from "./asked.ts";
 import { type Ask, type Front, Refused, visitorOf } from "./front.ts";
+import { lastNo } from "./last-no.ts";
 
 /** Who acts, and why. */
 export function byOf(c: Ask, why: string): By {
@@ -18,7 +21,21 @@ export async function settlePoint(c: Ask, { desk }: Front, number: string, field
   const point = Number(field("number"));
   if (!Number.isSafeInteger(point) || point < 1) throw new Refused(400, "Which point is meant?");
   const by = byOf(c, field("why"));
-  return settleOrder(desk, order, [actOf(field("act"), point, by.why)], by);
+  const no = lastNo(order, point);
+  if (field("act") === "yes" && field("no") !== "" && no !== undefined && no.letter > Number(field("no")))
+    return {
+      done: false,
+      words: `Nothing is settled: letter ${no.letter} has answered ${point} with NO since this page was opened.`,
+    };
+  const act = actOf(field("act"), point, by.why);
+  return settleOrder(desk, order, [act], by, onceOf(c, field, [field("act"), by.why, `${point}`]));
+}
+
+/** The name of an act: that of its form and of what is typed there. So the same form sent twice is one act. */
+function onceOf(c: Ask, field: Fields, typed: readonly string[]): string | undefined {
+  if (field("once") === "") return undefined;
+  const named = JSON.stringify([visitorOf(c).account.user, c.req.path, field("once"), ...typed]);
+  return createHash("sha256").update(named).digest("hex");
 }
 
 function actOf(act: string, number: number, words: string): Act {
@@ -32,7 +49,8 @@ export async function write(c: Ask, { desk }: Front, number: string, field: Fiel
   const order = await orderOf({ desk }, number, field("buyer"));
   const words = field("words");
   if (words === "") throw new Refused(400, "Write something first.");
-  return settleOrder(desk, order, [{ kind: "write", words }], byOf(c, "a letter of ours"));
+  const by = byOf(c, "a letter of ours");
+  return settleOrder(desk, order, [{ kind: "write", words }], by, onceOf(c, field, [words]));
 }
 
 /** Puts a sheet where it belongs. */
@@ -49,10 +67,21 @@ export async function place(c: Ask, { desk }: Front, field: Fields): Promise<Sai
   return settleSheet(desk, field("sheet"), where, byOf(c, field("why")));
 }
 
+/** Whoever acts on all of an order has seen it as it is. */
+function againstSeen({ number, revision }: OrderRecord, field: Fields): Said | undefined {
+  if (field("revision") === "" || field("revision") === `${revision}`) return undefined;
+  return {
+    done: false,
+    words: `Nothing is done: order ${number} has changed since this page was opened. Here it is as it stands now.`,
+  };
+}
+
 /** Hands an order to engraving. */
-export async function release(c: Ask, { desk, put }: Front, number: string): Promise<Said> {
+export async function release(c: Ask, { desk, put }: Front, number: string, field: Fields): Promise<Said> {
   if (put === undefined)
     throw new Refused(400, "The settings name no folder for what is released (release.folder).");
+  const against = againstSeen(await orderOf({ desk }, number, field("buyer")), field);
+  if (against !== undefined) return against;
   try {
     const released = await releaseOrder(desk, number, visitorOf(c).account.name, put);
     return released.ok
@@ -67,6 +96,8 @@ export async function release(c: Ask, { desk, put }: Front, number: string): Pro
 /** Records what is engraved. */
 export async function cut(c: Ask, { desk }: Front, number: string, field: Fields): Promise<Said> {
   const order = await orderOf({ desk }, number, field("buyer"));
+  const against = againstSeen(order, field);
+  if (against !== undefined) return against;
   const stations = field("stations")
     .split(",")
     .map((one) => one.trim())

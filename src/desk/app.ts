@@ -166,7 +166,7 @@ function acting(app: Hono<Env>, front: Front): void {
   on("/orders/:number/points", "act", (c, field) => settlePoint(c, front, numberIn(c), field), "order");
   on("/orders/:number/write", "act", (c, field) => write(c, front, numberIn(c), field), "order");
   on("/orders/:number/place", "act", (c, field) => place(c, front, field), "order");
-  on("/orders/:number/release", "release", (c) => release(c, front, numberIn(c)), "order");
+  on("/orders/:number/release", "release", (c, field) => release(c, front, numberIn(c), field), "order");
   on("/orders/:number/cut", "act", (c, field) => cut(c, front, numberIn(c), field), "order");
   for (const what of ["let-in", "aside", "again"] as const)
     on(

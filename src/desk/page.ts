@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { html } from "hono/html";
 import type { HtmlEscapedString } from "hono/utils/html";
 import { may, type Role } from "../ports/accounts.ts";
@@ -69,6 +70,11 @@ ${open.map(({ path, name }) => html`<a href="${path}"${path === here?.path ? htm
 </nav>
 <form method="post" action="/sign-out"><input type="hidden" name="token" value="${token}">
 <span class="faint">${account.name}</span> <button>Sign out</button></form>`;
+}
+
+/** The hidden field of a form that must not be taken twice, however often its button is pressed. */
+export function onceForm(): Markup {
+  return html`<input type="hidden" name="once" value="${randomUUID()}">`;
 }
 
 /** The hidden field of every form. */

@@ -1,5 +1,6 @@
 import { simpleParser } from "mailparser";
 import { expect, test } from "vitest";
+import { settleOrder } from "../../src/intake/settle.ts";
 import { takeDue } from "../../src/intake/take.ts";
 import type { PackageFile } from "../../src/release/release.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
@@ -51,6 +52,86 @@ test("words for the sender go out above how the order stands", async () => {
   expect(answer?.recipient).toBe("greta@fallowmere.example");
   expect(text.replaceAll(/\s+/g, " ")).toContain("Rosa act writes: “We try to reach you on the telephone.”");
   expect(text).toContain("SALONA");
+});
+
+/** The hidden fields of the form of a page that leads there. */
+async function formOn(response: Promise<Response>, action: string): Promise<Record<string, string>> {
+  const [, form = ""] = (await (await response).text()).split(`action="${action}"`);
+  const fields = (form.split("</form>")[0] ?? "").matchAll(/type="hidden" name="(\w+)" value="([^"]*)"/g);
+  return Object.fromEntries([...fields].map(([, name = "", value = ""]) => [name, value]));
+}
+
+test("a form that is sent twice is one act, and other words in it are another", async () => {
+  const { desk, as } = await pagedDesk();
+  await post(desk, { sheets: [unknownWord] });
+  const own = await as("act");
+  const page = own.get("/orders/FM-80");
+  const form = await formOn(page, "/orders/FM-80/write");
+  const write = async (words: string) => (await own.post("/orders/FM-80/write", { ...form, words })).text();
+  expect(await write("We try to reach you.")).toContain("Order FM-80: confirm. The worker sends the answer.");
+  expect(await write("We try to reach you.")).toContain("That is done already. Order FM-80: confirm.");
+  expect(await write("We have reached you.")).toContain("Order FM-80: confirm. The worker sends the answer.");
+  const point = await formOn(own.get("/orders/FM-80"), "/orders/FM-80/points");
+  const yes = async () =>
+    (await own.post("/orders/FM-80/points", { ...point, act: "yes", why: "Greta said so" })).text();
+  expect(await yes()).toContain("Order FM-80: pass. The worker sends the answer.");
+  expect(await yes()).toContain("That is done already. Order FM-80: pass.");
+  expect((await desk.store.orders.named("FM-80"))[0]?.revision).toBe(4);
+});
+
+test("an order that has changed since its page was opened is neither released nor engraved from there", async () => {
+  const { desk, as } = await pagedDesk({ put: (name) => Promise.resolve(`out/${name}`) });
+  await post(desk, { sheets: [right] });
+  const own = await as("release");
+  const stale = await formOn(own.get("/orders/FM-80"), "/orders/FM-80/release");
+  await post(desk, { sheets: [{ ...right, mark: "P-2" }] });
+  const says = "order FM-80 has changed since this page was opened";
+  const refused = await own.post("/orders/FM-80/release", stale);
+  expect([refused.status, (await refused.text()).includes(says)]).toEqual([409, true]);
+  const now = await formOn(own.get("/orders/FM-80"), "/orders/FM-80/release");
+  expect(await (await own.post("/orders/FM-80/release", now)).text()).toContain("Released: out/FM-80");
+  const cut = await formOn(own.get("/orders/FM-80"), "/orders/FM-80/cut");
+  await post(desk, { sheets: [{ ...right, mark: "P-3" }] });
+  expect(await (await own.post("/orders/FM-80/cut", cut)).text()).toContain(says);
+  const [order] = await desk.store.orders.named("FM-80");
+  expect(order?.released?.pieces.map(({ engraved }) => engraved)).toEqual([false, false]);
+});
+
+test("a NO of the sender stands beside its point, and no YES counts from a page that is older", async () => {
+  const { desk, as } = await pagedDesk();
+  const asked = await post(desk, { sheets: [unknownWord] });
+  const own = await as("act");
+  const stale = await formOn(own.get("/orders/FM-80"), "/orders/FM-80/points");
+  const { letter } = await post(desk, { to: asked, text: "1 NO" });
+  const yes = async (form: Record<string, string>) =>
+    (await own.post("/orders/FM-80/points", { ...form, act: "yes", why: "it is a name" })).text();
+  expect(await yes(stale)).toContain(`letter ${letter} has answered 1 with NO since this page was opened`);
+  const page = await (await own.get("/orders/FM-80")).text();
+  expect(page).toContain(`Answered with NO in <a href="/letters/${letter}">letter ${letter}</a>.`);
+  expect(await yes(await formOn(own.get("/orders/FM-80"), "/orders/FM-80/points"))).toContain("FM-80: pass.");
+});
+
+test("a letter's page offers what can be done with it, and nothing else", async () => {
+  const { desk, as } = await pagedDesk();
+  const { letter } = await post(desk, { sheets: [unknownWord] });
+  const held = await post(desk, { from: "", text: "Hello." });
+  const own = await as("act");
+  const order = { buyer: "greta@fallowmere.example", number: "FM-80" };
+  const by = { name: "Rosa", why: "x" };
+  await settleOrder(desk, order, [{ kind: "write", words: "Good morning." }], by);
+  await settleOrder(desk, order, [{ kind: "release", on: "2026-11-09" }], by);
+  const { letter: next } = await desk.store.letters.receive("next", new Uint8Array(), new Date(0), "");
+  const offers = async (number: number) => {
+    const page = await (await own.get(`/letters/${number}`)).text();
+    return ["let-in", "aside"].filter((what) => page.includes(`action="/letters/${number}/${what}"`));
+  };
+  const [note, wrong] = [held.letter + 1, held.letter + 2];
+  expect(await offers(letter)).toEqual(["aside"]);
+  expect(await offers(held.letter)).toEqual(["let-in", "aside"]);
+  expect([await offers(note), await offers(wrong), await offers(next)]).toEqual([[], ["aside"], []]);
+  const people = await (await own.get("/people")).text();
+  expect(people).toContain("Order FM-80, what one of us did could not be taken");
+  expect(people).not.toContain(`action="/letters/${wrong}/let-in"`);
 });
 
 test("an answer is sent again as it is, and the record says at whose wish", async () => {

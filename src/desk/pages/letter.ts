@@ -1,5 +1,6 @@
 import { html } from "hono/html";
 import { wordsOf } from "../../checks/run.ts";
+import { againstLettingIn } from "../../intake/let-in.ts";
 import { may } from "../../ports/accounts.ts";
 import type { LetterRecord } from "../../trade/record.ts";
 import { type Ask, type Front, Refused, visitorOf } from "../front.ts";
@@ -42,8 +43,8 @@ export async function letterPage(c: Ask, front: Front, letter: number, said?: st
     html`<div class="row"><p>Letter ${letter}${record.from === undefined ? "" : ` from ${record.from}`}, ${momentIn(record.receivedAt, timeZone)}</p>${stamp(record.verdict)}</div>
 <dl><dt>Stands at</dt><dd>${record.state}${record.why === undefined ? "" : `: ${record.why}`}</dd>
 ${record.orders.length === 0 ? "" : html`<dt>Orders</dt><dd>${record.orders.map((number) => html`<a href="${orderPath(number)}">${number}</a> `)}</dd>`}</dl>
-${record.state === "held" || record.why !== undefined ? html`${letInForm(letter, record.from ?? "", visitor)}` : ""}
-${note === undefined ? asideForm(letter, visitor) : ""}
+${againstLettingIn(record) === undefined ? letInForm(letter, record.from ?? "", visitor) : ""}
+${record.state === "received" || (note !== undefined && record.state !== "held") ? "" : asideForm(letter, visitor)}
 ${
   note !== undefined
     ? html`<h2>What one of us did</h2>${notePart(note)}`

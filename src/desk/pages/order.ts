@@ -14,7 +14,8 @@ import type { Problem } from "../../trade/problem.ts";
 import type { LetterRecord, OrderRecord } from "../../trade/record.ts";
 import type { DeviceSheet, Sheet } from "../../trade/sheet.ts";
 import { type Ask, type Front, Refused, type Visitor, visitorOf } from "../front.ts";
-import { type Markup, momentIn, orderPath, ownForm, page, stamp } from "../page.ts";
+import { lastNo } from "../last-no.ts";
+import { type Markup, momentIn, onceForm, orderPath, ownForm, page, stamp } from "../page.ts";
 import { asideForm, pointForm } from "./people.ts";
 
 /** An order: its stations, its sheets with what is wrong, its questions, what happened, what can be done. */
@@ -127,10 +128,12 @@ function pointList(order: OrderRecord, visitor: Visitor): Markup {
     const { says, fix } = wordsOf(problem);
     const names = [...new Set(problem.spots.flatMap(({ file }) => byId.get(file)?.file ?? []))];
     const stops = problem.severity === "stops";
+    const no = number === undefined ? undefined : lastNo(order, number);
     return html`<li class="ticket ${problem.verdict}"><div class="row"><h3>${number === undefined ? "" : `${number}. `}${says}</h3>${stamp(problem.verdict)}</div>
 <p>${fix}</p>${names.length === 0 ? "" : html`<p class="faint">${names.join(", ")}</p>`}
 <p class="faint"><a href="/checks/${problem.check}">Why this is checked</a>${!stops && maySettle(problem) ? " · the sender can settle it by a reply" : ""}</p>
-${number === undefined || (stops && !mayWaive(problem)) ? "" : pointForm(order.number, number, visitor, order.buyer, stops)}</li>`;
+${no === undefined ? "" : html`<p>Answered with NO in <a href="/letters/${no.letter}">letter ${no.letter}</a>.</p>`}
+${number === undefined || (stops && !mayWaive(problem)) ? "" : pointForm(order.number, number, visitor, { buyer: order.buyer, stops, no: no?.letter ?? 0 })}</li>`;
   })}
 ${words.map(({ letter, text }) => html`<li class="ticket person"><h3>${ofWords.has(text) ? `${ofWords.get(text)}. ` : ""}<a href="/letters/${letter}">Letter ${letter}</a> says “${text}”</h3>${asideForm(Number(letter), visitor)}</li>`)}</ul>`;
 }
@@ -179,18 +182,19 @@ function actForms(order: OrderRecord, { put }: Front, visitor: Visitor): Markup 
   const { role } = visitor.account;
   const path = orderPath(order.number);
   const buyer = html`${ownForm(visitor)}<input type="hidden" name="buyer" value="${order.buyer}">`;
+  const seen = html`${buyer}<input type="hidden" name="revision" value="${order.revision}">`;
   const isAsIs = order.released !== undefined && isAsReleased(order.sheets, order.released);
   const mayRelease = order.verdict === "pass" && put !== undefined && !isAsIs && may(role, "release");
-  return html`${mayRelease ? html`<form class="acts" method="post" action="${path}/release">${buyer}<button class="main">Release to engraving</button></form>` : ""}
+  return html`${mayRelease ? html`<form class="acts" method="post" action="${path}/release">${seen}<button class="main">Release to engraving</button></form>` : ""}
 ${
   order.released !== undefined && may(role, "act")
-    ? html`<form class="acts" method="post" action="${path}/cut">${buyer}<label>Stations that are engraved; all, if none is named<input name="stations" placeholder="S-101, S-102"></label><button>It is engraved</button></form>`
+    ? html`<form class="acts" method="post" action="${path}/cut">${seen}<label>Stations that are engraved; all, if none is named<input name="stations" placeholder="S-101, S-102"></label><button>It is engraved</button></form>`
     : ""
 }
 ${
   may(role, "act")
     ? html`<details><summary>Write to the sender, or move a sheet</summary>
-<form method="post" action="${path}/write">${buyer}<p><label>Your words; how the order stands is told below them<textarea name="words" required maxlength="2000"></textarea></label></p><button>Send</button></form>
+<form method="post" action="${path}/write">${buyer}${onceForm()}<p><label>Your words; how the order stands is told below them<textarea name="words" required maxlength="2000"></textarea></label></p><button>Send</button></form>
 <form class="acts" method="post" action="${path}/place">${buyer}
 <label>Sheet<select name="sheet">${order.sheets.map(({ id, file }) => html`<option value="${id}">${file} (${id})</option>`)}</select></label>
 <label>Station<input name="mark" size="8"></label>

@@ -3,7 +3,7 @@ import type { Point, Waiting } from "../../audit/people.ts";
 import { readPeople } from "../../intake/tell-people.ts";
 import { may } from "../../ports/accounts.ts";
 import { type Ask, type Front, type Visitor, visitorOf } from "../front.ts";
-import { type Markup, momentIn, orderPath, ownForm, page } from "../page.ts";
+import { type Markup, momentIn, onceForm, orderPath, ownForm, page } from "../page.ts";
 
 /** Of each thing so many points are shown; of orders and of letters so many. */
 const mostPoints = 12;
@@ -30,6 +30,7 @@ const kinds = {
   undelivered: "its answer did not arrive",
   copy: "its manager had no copy",
   held: "not taken, and nothing of it is checked",
+  note: "what one of us did could not be taken",
   order: "",
   letter: "about no order",
 } as const satisfies Record<Waiting["what"], string>;
@@ -62,17 +63,20 @@ function pointItem({ number, letter, says }: Point, { what, order }: Waiting, vi
 ${number === undefined ? asideForm(letter ?? 0, visitor) : pointForm(order, number, visitor)}</li>`;
 }
 
-/** What can be done about one point of an order. */
+/** What can be done about one point of an order. `no` is the last letter that has answered it with NO. */
 export function pointForm(
   order: string,
   number: number,
   visitor: Visitor,
-  buyer = "",
-  stops = false,
+  {
+    buyer = "",
+    stops = false,
+    no,
+  }: { readonly buyer?: string; readonly stops?: boolean; readonly no?: number } = {},
 ): Markup {
   if (!may(visitor.account.role, "act")) return html``;
-  return html`<form class="acts" method="post" action="${orderPath(order)}/points">${ownForm(visitor)}
-<input type="hidden" name="number" value="${number}"><input type="hidden" name="buyer" value="${buyer}">
+  return html`<form class="acts" method="post" action="${orderPath(order)}/points">${ownForm(visitor)}${onceForm()}
+<input type="hidden" name="number" value="${number}"><input type="hidden" name="buyer" value="${buyer}"><input type="hidden" name="no" value="${no ?? ""}">
 <label>Reason, or words for the sender, about ${number}<input name="why" size="40" required></label>
 ${
   stops
@@ -86,7 +90,7 @@ ${
 export function asideForm(letter: number, visitor: Visitor): Markup {
   if (!may(visitor.account.role, "act")) return html``;
   return html`<form class="acts" method="post" action="/letters/${letter}/aside">${ownForm(visitor)}
-<label>What was done about letter ${letter}<input name="why" size="40" required></label>
+<label>What was done about letter ${letter}; its sender may be told<input name="why" size="40" required></label>
 <button>It is dealt with</button></form>`;
 }
 
