@@ -1,17 +1,13 @@
 import { Hono } from "hono";
-import { bodyLimit } from "hono/body-limit";
-import { csrf } from "hono/csrf";
-import { html } from "hono/html";
 import { HTTPException } from "hono/http-exception";
-import { secureHeaders } from "hono/secure-headers";
 import type { Said } from "../intake/settle.ts";
-import { may, type Role, roles } from "../ports/accounts.ts";
+import type { Role } from "../ports/accounts.ts";
+import { accounts } from "./accounts.ts";
 import { actOnLetter, cut, place, release, settlePoint, write } from "./actions.ts";
-import { addressOf, type Fields, fieldsOf, secretOf } from "./asked.ts";
+import { addressOf, type Fields, fieldsOf } from "./asked.ts";
 import { download, fileOf, pageOf, proofOf } from "./files.ts";
-import { type Ask, type Env, type Front, Refused, visitorOf } from "./front.ts";
-import { page } from "./page.ts";
-import { accountsPage } from "./pages/accounts.ts";
+import { type Ask, type Env, type Front, Refused } from "./front.ts";
+import { guard, needs } from "./guard.ts";
 import { checkPage, checksPage } from "./pages/checks.ts";
 import { dayPage } from "./pages/day.ts";
 import { erased, erasePage } from "./pages/erase.ts";
@@ -21,15 +17,11 @@ import { orderPage } from "./pages/order.ts";
 import { peoplePage } from "./pages/people.ts";
 import { replied, replyPage } from "./pages/reply.ts";
 import { ordersPage, todayPage } from "./pages/today.ts";
-import { mostTried, tried, tryPage } from "./pages/try.ts";
-import { hashPassword, lengths } from "./passwords.ts";
-import { isOwnForm, visitorBy } from "./session.ts";
+import { tried, tryPage } from "./pages/try.ts";
 import { signing } from "./signing.ts";
+import { sorry } from "./sorry.ts";
 import { script, style } from "./style.ts";
 import { countTries } from "./tries.ts";
-
-/** Pages that need nobody to be signed in. */
-const open = new Set(["/sign-in", "/sign-in/provider", "/sign-in/back", "/style.css", "/script.js"]);
 
 const minute = 60_000;
 /** Sheets tried, and links followed, from one address. */
@@ -62,61 +54,6 @@ export function deskApp(front: Front): Hono<Env> {
     );
   });
   return app;
-}
-
-/** What holds for every page: its headers, who asks, and that a form is our own. */
-function guard(app: Hono<Env>, front: Front): void {
-  // What is to be kept has no rights where it is opened all the same.
-  app.use(async (c, next) => {
-    await next();
-    if (c.res.headers.has("content-disposition"))
-      c.res.headers.set("content-security-policy", "sandbox; default-src 'none'");
-  });
-  app.use(
-    secureHeaders({
-      contentSecurityPolicy: {
-        defaultSrc: ["'none'"],
-        styleSrc: ["'self'"],
-        scriptSrc: ["'self'"],
-        imgSrc: ["'self'", "data:"],
-        formAction: ["'self'"],
-        frameAncestors: ["'none'"],
-        baseUri: ["'none'"],
-      },
-      referrerPolicy: "same-origin",
-      xFrameOptions: "DENY",
-      strictTransportSecurity: front.address.startsWith("https:"),
-      crossOriginResourcePolicy: "same-origin",
-    }),
-  );
-  app.use(csrf({ origin: new URL(front.address).origin }));
-  app.use(
-    bodyLimit({
-      maxSize: mostTried.bytes + 1_000_000,
-      onError: (c) => sorry(c, front, new Refused(413, "That is more than is taken at once.")),
-    }),
-  );
-  app.use(async (c, next) => {
-    const visitor = await visitorBy(c, front);
-    if (visitor !== undefined) c.set("visitor", visitor);
-    c.header("cache-control", "private, no-store");
-    const isOpen =
-      open.has(c.req.path) || c.req.path.startsWith("/answer/") || (front.isTryOpen && c.req.path === "/try");
-    if (visitor === undefined && !isOpen) {
-      if (c.req.method === "GET") return c.redirect(`/sign-in?next=${encodeURIComponent(c.req.path)}`);
-      throw new Refused(403, "Sign in first.");
-    }
-    if (
-      c.req.method === "POST" &&
-      visitor !== undefined &&
-      c.req.path !== "/sign-in" &&
-      !c.req.path.startsWith("/answer/")
-    ) {
-      const { token } = await c.req.parseBody();
-      if (!isOwnForm(visitor, token)) throw new Refused(403, "This form is too old. Open its page again.");
-    }
-    return next();
-  });
 }
 
 function reading(app: Hono<Env>, front: Front): void {
@@ -212,34 +149,6 @@ function answering(app: Hono<Env>, front: Front): void {
   });
 }
 
-function accounts(app: Hono<Env>, front: Front): void {
-  const { store, clock } = front.desk;
-  app.get("/accounts", (c) => {
-    needs(c, "administer");
-    return accountsPage(c, front);
-  });
-  app.post("/accounts", async (c) => {
-    needs(c, "administer");
-    const field = await fieldsOf(c);
-    const [user, name, password] = [field("user").toLowerCase(), field("name"), await secretOf(c)];
-    const role = roles.find((one) => one === field("role"));
-    if (!/^[a-z0-9._@+-]{1,80}$/.test(user) || name === "" || role === undefined)
-      throw new Refused(400, "A user, a name and a role are needed.");
-    if (password.length < lengths.least || password.length > lengths.most)
-      throw new Refused(400, `A password has ${lengths.least} to ${lengths.most} characters.`);
-    const account = { user, name, role, password: await hashPassword(password), isShut: false };
-    await store.accounts.save(account, visitorOf(c).account.name, clock.now());
-    return accountsPage(c, front, `${name} can come in.`);
-  });
-  app.post("/accounts/shut", async (c) => {
-    needs(c, "administer");
-    const account = await store.accounts.find((await fieldsOf(c))("user"));
-    if (account === undefined) throw new Refused(404, "There is no such account.");
-    await store.accounts.save({ ...account, isShut: true }, visitorOf(c).account.name, clock.now());
-    return accountsPage(c, front, `${account.name} is shut out.`);
-  });
-}
-
 function erasing(app: Hono<Env>, front: Front): void {
   app.get("/erase", (c) => {
     needs(c, "administer");
@@ -252,20 +161,6 @@ function erasing(app: Hono<Env>, front: Front): void {
 }
 
 /** Says in a sentence why something is not to be had. */
-function sorry(c: Ask, front: Front, { status, message }: Refused): Response | Promise<Response> {
-  c.status(status);
-  return page(
-    c,
-    front,
-    { title: "Not so" },
-    html`<p role="alert" tabindex="-1" autofocus>${message}</p><p><a href="/">To the first page</a></p>`,
-  );
-}
-
-function needs(c: Ask, role: Role): void {
-  if (!may(visitorOf(c).account.role, role)) throw new Refused(403, "Your account may not do that.");
-}
-
 function numberIn(c: Ask): string {
   return c.req.param("number") ?? "";
 }

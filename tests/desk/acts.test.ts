@@ -111,6 +111,16 @@ test("a NO of the sender stands beside its point, and no YES counts from a page 
   expect(await yes(await formOn(own.get("/orders/FM-80"), "/orders/FM-80/points"))).toContain("FM-80: pass.");
 });
 
+test("what came without a number is put aside on the list of people", async () => {
+  const { desk, as } = await pagedDesk();
+  const sheets = [{ ...right, fill: { order: "" } }];
+  const { letter } = await post(desk, { sheets, text: "Make it blue if you can." });
+  const own = await as("act");
+  const form = await formOn(own.get("/people"), `/letters/${letter}/aside`);
+  await own.post(`/letters/${letter}/aside`, { ...form, why: "called" });
+  expect(await (await own.get("/people")).text()).toContain("Nothing waits for a person.");
+});
+
 test("a letter's page offers what can be done with it, and nothing else", async () => {
   const { desk, as } = await pagedDesk();
   const { letter } = await post(desk, { sheets: [unknownWord] });

@@ -58,9 +58,12 @@ function pointItem({ number, letter, says }: Point, { what, order }: Waiting, vi
     number === undefined ? html`<a href="/letters/${letter}">Letter ${letter}</a>` : html`${number}.`;
   // What has to be released once more is released on the order's page.
   const isOfOrder = number === undefined && letter === undefined;
-  if (what !== "order" || !order || isOfOrder) return html`<li>${says}</li>`;
+  if (what !== "order" || isOfOrder) return html`<li>${says}</li>`;
+  // Without a number an order has no page, and its points are settled by none.
+  const form =
+    number === undefined ? asideForm(letter ?? 0, visitor) : order ? pointForm(order, number, visitor) : "";
   return html`<li>${name} ${says}
-${number === undefined ? asideForm(letter ?? 0, visitor) : pointForm(order, number, visitor)}</li>`;
+${form}</li>`;
 }
 
 /** What can be done about one point of an order. `no` is the last letter that has answered it with NO. */
