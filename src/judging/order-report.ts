@@ -37,7 +37,13 @@ interface Beside {
 }
 
 /** What is asked about at once: more sheets, and a file or a sheet that was forgotten. */
-const asksAtOnce: ReadonlySet<Promised["tells"]> = new Set(["more", "attached", "named", "whole"]);
+const asksAtOnce: ReadonlySet<Promised["tells"]> = new Set([
+  "more",
+  "attached",
+  "named",
+  "whole",
+  "numbered",
+]);
 
 /** Judges one order with all of its sheets. */
 export function orderReport(order: Order, beside: Beside): OrderReport {

@@ -1,4 +1,5 @@
 import { positionIn } from "../checks/named-place.ts";
+import { numberedBeyond } from "../checks/numbered-files.ts";
 import { differencesOf } from "../orders/differences.ts";
 import { letterOf } from "../orders/ids.ts";
 import { contentKey } from "../orders/keys.ts";
@@ -16,6 +17,9 @@ interface Came {
   readonly letter: string;
   readonly announced?: Announced | undefined;
   readonly claims: readonly Claim[];
+  /** All sheets of the letter, and the names of all its files. */
+  readonly sheets: readonly Sheet[];
+  readonly names: readonly string[];
   /** The sheets that the submission brought, of any order. */
   readonly ids: ReadonlySet<FileId>;
   readonly replaced: readonly Replacement[];
@@ -73,9 +77,14 @@ export function promisedOf(order: Order, before: readonly Carried[], came: Came)
     // A station that comes as it was beside others keeps no promise of that station.
     const isFresh =
       stations.length === 0 || came.late.length > 0 || stations.some((one) => areHere(fresh, [one]));
-    return (tells === "more" ? adds : changes) && isFresh && isPlaceHere && areHere(own, stations);
+    return (
+      (tells === "more" || tells === "numbered" ? adds : changes) &&
+      isFresh &&
+      isPlaceHere &&
+      areHere(own, stations)
+    );
   };
-  const unmet = unmetOf(came, { own, all, isKept });
+  const unmet = [...unmetOf(came, { own, all, isKept }), ...numberedIn(order, own, came)];
   const isUnmet = ({ text }: Promised): boolean => unmet.some((one) => one.text === text);
   const anew = [...unmet, ...newOf(came, { own, isKept }).filter((one) => !isUnmet(one))];
   // Whoever promises anew is asked about that alone.
@@ -117,6 +126,14 @@ function unmetOf(
     if (kind === "last" || (kind === "whole" && !isAgain) || isKept({ words: text, tells: kind })) return [];
     return [{ letter, what: "promise", text, tells: kind }];
   });
+}
+
+/** The first sheet that is numbered among more than came. */
+function numberedIn(order: Order, own: readonly Sheet[], came: Came): Promised[] {
+  const { letter, sheets, names, replaced } = came;
+  return numberedBeyond(order, { own, came: sheets, names, replaced })
+    .slice(0, 1)
+    .map((text) => ({ letter, what: "promise", text, tells: "numbered" }));
 }
 
 /** What the letter in hand promises. Where it brings sheets of other orders alone, that is about those as a rule. */

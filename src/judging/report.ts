@@ -193,6 +193,8 @@ export function makeReport(
       letter: submission.letter?.number ?? "",
       announced: submission.announced,
       claims: submission.claims ?? [],
+      sheets,
+      names: files.filter(({ kind }) => kind !== "decoration").map(({ named, file }) => named ?? file),
       ids: came,
       isElsewhere: isElsewhere(order),
       ...partOf(standing, order),

@@ -1,6 +1,7 @@
 import type { Count } from "../trade/count.ts";
 import type { Order } from "../trade/order.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { plainText } from "./keys.ts";
 
 /** How many sheets are what a count counts. A sheet that does not say it may be one. */
 export interface Tally {
@@ -10,11 +11,19 @@ export interface Tally {
 
 /** `perhaps`: as many more files may be sheets. */
 export function tallyOf(count: Count, sheets: readonly Sheet[], perhaps = 0): Tally {
+  if (count.of === "station") return stationsOf(sheets, perhaps);
   const fits = sheets.map((sheet) => fit(sheet, count));
   return {
     least: fits.filter((one) => one === "yes").length,
     most: fits.filter((one) => one !== "no").length + perhaps,
   };
+}
+
+/** A sheet without a mark may be of a station that no other sheet names. */
+function stationsOf(sheets: readonly Sheet[], perhaps: number): Tally {
+  const marks = sheets.map(({ mark = "" }) => plainText(mark));
+  const least = new Set(marks.filter((mark) => mark !== "")).size;
+  return { least, most: least + marks.filter((mark) => mark === "").length + perhaps };
 }
 
 /** The sheets of an order that a count may mean. Nobody knows yet whether those kept aside count. */
@@ -33,7 +42,7 @@ export function tallyIn(count: Count, { sheets, aside }: Pick<Order, "sheets" | 
 export function isRight(count: Count, { least, most }: Tally, sheets: readonly Sheet[]): boolean {
   const { of, number } = count;
   const isWithin = least <= number && number <= most;
-  if (isWithin || of === "device" || of === "plate") return isWithin;
+  if (isWithin || of === "device" || of === "plate" || of === "station") return isWithin;
   return (["device", "plate"] as const).some(
     (kind) => sheets.filter((sheet) => sheet.kind === kind).length === number,
   );

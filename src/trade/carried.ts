@@ -70,7 +70,8 @@ export type Claim =
 export interface Promised {
   readonly letter: string;
   readonly what: "promise";
-  /** The sentence that tells of them. */
+  /** The words that tell of them. */
   readonly text: string;
-  readonly tells: Announced["tells"] | "named" | "whole";
+  /** "numbered": it is the name of a file, or a note, that numbers a sheet among more than came. */
+  readonly tells: Announced["tells"] | "named" | "whole" | "numbered";
 }

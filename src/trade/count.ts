@@ -1,6 +1,6 @@
 /** How many of something there are, as somebody says: "5 four-gang plates". */
 export interface Count {
-  readonly of: "device" | "plate" | "sheet" | "file";
+  readonly of: "device" | "plate" | "station" | "sheet" | "file";
   /** The codes of a device's layout, and of a finish. */
   readonly layout?: string;
   readonly finish?: string;

@@ -10,6 +10,10 @@ test.each([
   ["4 devices, 1 plate", ["4 devices", "1 plate"]],
   ["Total: 4 devices", ["4 devices"]],
   ["5 sheets in all", ["5 sheets"]],
+  ["3 stations", ["3 stations"]],
+  ["Total: three stations.", ["3 stations"]],
+  // it may say what the device switches
+  ["controls 3 stations", []],
   // it may ask for four of what is on this sheet
   ["4 devices each", []],
   ["qty 4 devices", []],

@@ -157,3 +157,13 @@ test("a sheet in the place of one that came is not the rest that was to follow",
   expect(checksOf(mended)).toContain("more-announced");
   expect((await post(desk, { sheets: [second] })).verdict).toBe("pass");
 });
+
+test("a sheet that is called 2 of 2 waits for the other, or for its sender's yes", async () => {
+  const numbered = { ...second, fill: { notes: "sheet 2 of 2" } };
+  const asked = await post(desk, { sheets: [numbered] });
+  expect([asked.verdict, checksOf(asked)]).toEqual(["confirm", ["notes-carry-orders", "more-announced"]]);
+  expect((await post(desk, { to: asked, text: "1 YES" })).verdict).toBe("pass");
+  const other = await temporaryDesk();
+  await post(other, { sheets: [numbered] });
+  expect((await post(other, { sheets: [first] })).verdict).toBe("pass");
+});

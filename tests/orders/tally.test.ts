@@ -22,6 +22,7 @@ test.each<[string, Count, ReturnType<typeof tallyOf>]>([
     { least: 0, most: 0 },
   ],
   ["plates of four gangs", { of: "plate", gangs: 4, number: 1 }, { least: 1, most: 1 }],
+  ["stations", { of: "station", number: 1 }, { least: 1, most: 1 }],
   ["plates of two gangs", { of: "plate", gangs: 2, number: 1 }, { least: 0, most: 0 }],
 ])("of a plate and two devices, %s", (_name, count, tally) => {
   expect(tallyOf(count, [plate(), one, two])).toEqual(tally);

@@ -42,6 +42,10 @@ export const moreAnnounced = defineOrderCheck({
       says: "Your letter says “{words}”, and no sheet of {stations} came with it.",
       fix: "Send what is missing, or write that {stations} is not to be made.",
     },
+    numbered: {
+      says: "“{words}” tells of more sheets than came, and no sheet of this order is missing.",
+      fix: "Send the others that belong to it.",
+    },
   },
   passing: [
     { shows: "a letter that tells of nothing more", given: ({ completeOrder }) => subject(completeOrder()) },
@@ -92,6 +96,12 @@ export const moreAnnounced = defineOrderCheck({
       wording: "whole",
       says: "Your letter says “Complete set attached.”, and no sheet of S-110 came with it.",
       fix: "Send what is missing, or write that S-110 is not to be made.",
+    },
+    {
+      shows: "a file that is numbered among more than came",
+      given: (sample) => promising(sample, "Larkspur 2 of 9.pdf", "numbered"),
+      wording: "numbered",
+      says: "“Larkspur 2 of 9.pdf” tells of more sheets than came, and no sheet of this order is missing.",
     },
   ],
   *find({ order, others, promised = [] }, _, say) {

@@ -1,5 +1,6 @@
 import type { Announced } from "../../trade/carried.ts";
 import type { Letter } from "../../trade/letter.ts";
+import { isDayNear } from "./day-near.ts";
 import { isBoilerplate } from "./furniture.ts";
 import { saysNone, several, tellsOfMore } from "./more-to-come.ts";
 import { takeApart } from "./own-text.ts";
@@ -65,11 +66,11 @@ const longestTelling = 200;
  * files came with it.
  */
 export function announcedIn(
-  { subject, text }: Pick<Letter, "subject" | "text">,
+  { subject, text, date }: Pick<Letter, "subject" | "text" | "date">,
   brings: boolean,
 ): Announced | undefined {
   const sentences = [subject, ...paragraphsOf(takeApart(text, "").own).flat()];
-  const more = moreIn(sentences);
+  const more = moreIn(sentences) ?? (isFirstPart(subject) && !isDayNear(subject, date) ? subject : undefined);
   if (more !== undefined) return { words: more, tells: "more" };
   const own = sentences.slice(1).filter(tellsNow);
   const isHere = brings && own.some((sentence) => attaches.test(sentence));
@@ -81,6 +82,12 @@ export function announcedIn(
     ...(isHere ? [] : telling("later", mends)),
     ...(brings ? telling("mended", isMended) : telling("attached", attaches, isBare)),
   ][0];
+}
+
+/** "FM-72 (1/2)". */
+function isFirstPart(subject: string): boolean {
+  const [, number, of] = /(?<=\S )\((\d)\/(\d)\)$/.exec(subject) ?? [];
+  return Number(number) > 0 && Number(number) < Number(of);
 }
 
 /** Whether a sentence may tell of sheets of this letter, or of ones to come. */

@@ -1,5 +1,6 @@
 import type { Claim } from "../../trade/carried.ts";
 import type { Letter } from "../../trade/letter.ts";
+import { isDayNear } from "./day-near.ts";
 import { isBoilerplate } from "./furniture.ts";
 import { saysNone } from "./more-to-come.ts";
 import { takeApart } from "./own-text.ts";
@@ -31,16 +32,21 @@ const whole = new RegExp(
 const part =
   /(?:\b(?:part|e-?mail|mail|letter|message|batch)\s+\(?(\d)\s?(?:of|\/)\s?(\d)|^\(?(\d) of (\d))\)?(?!\d)/iu;
 
+/** A subject that ends so: "FM-72 (2/2)". */
+const partOfSubject = /\((\d)\s?(?:of|\/)\s?(\d)\)$|(?<=\s)(\d) of (\d)$/iu;
+
 /** In characters. Who tells of sheets is brief. */
 const longest = 200;
 
 /** What a letter's own words and its subject say of the sheets that it brings. */
-export function claimsIn({ subject, text }: Pick<Letter, "subject" | "text">): Claim[] {
+export function claimsIn({ subject, text, date }: Pick<Letter, "subject" | "text" | "date">): Claim[] {
   const own = paragraphsOf(takeApart(text, "").own)
     .flat()
     .filter((words) => words.length <= longest && !saysNone.test(words) && !isBoilerplate(words));
   const parts = [subject, ...own].flatMap((words): Claim[] => {
-    const [, named, ofNamed, bare, ofBare] = part.exec(words) ?? [];
+    const isSubject = words === subject && !isDayNear(words, date);
+    const [, named, ofNamed, bare, ofBare] =
+      part.exec(words) ?? (isSubject ? partOfSubject.exec(words) : undefined) ?? [];
     const [number, of] = [Number(named ?? bare), Number(ofNamed ?? ofBare)];
     return number === of && of > 1 ? [{ words, claims: "last", of }] : [];
   });

@@ -68,6 +68,17 @@ test("a subject counts, and what is quoted does not", () => {
   expect(inText("See attached.\n\nOn Monday Ines wrote:\n> The rest will follow.\n")).toBeUndefined();
 });
 
+test.each([
+  ["BW-2207 (1/2)", "BW-2207 (1/2)"],
+  // "(1/5)" may be a day of January
+  ["BW-2207 (1/5)", undefined],
+  ["BW-2207 (3/2)", undefined],
+  ["(1/2)", undefined],
+])("the subject %j tells of more: %j", (subject, words) => {
+  const date = new Date(subject.includes("5") ? "2026-12-20T15:00:00Z" : "2026-08-20T15:00:00Z");
+  expect(announcedIn({ subject, text: "", date }, true)?.words).toBe(words);
+});
+
 describe("a letter without a file", () => {
   test.each<[string, string]>([
     ["I will send a corrected B-2 tomorrow.", "later"],

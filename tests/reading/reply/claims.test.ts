@@ -33,6 +33,16 @@ test.each(["Part 3 of 3.", "This is e-mail (2/2).", "2 of 2", "Letter 2 of 2 att
 );
 
 test.each([
+  ["BW-2207 (2/2)", "2026-08-20T15:00:00Z", ["last"]],
+  ["BW-2207 2 of 2", "2026-08-20T15:00:00Z", ["last"]],
+  ["BW-2207 (1/2)", "2026-08-20T15:00:00Z", []],
+  // a day
+  ["BW-2207 (2/2)", "2026-01-20T15:00:00Z", []],
+])("a subject %j of %s says that its letter is the last: %j", (subject, date, said) => {
+  expect(claimsIn({ subject, text: "", date: new Date(date) }).map(({ claims }) => claims)).toEqual(said);
+});
+
+test.each([
   "Sheets attached.",
   "Attached is B-1, with the same buttons as B-2.",
   "B-2 is fine.",
