@@ -43,7 +43,7 @@ export function countedIn(statements: readonly Statement[], came: Came): Counted
       continue;
     }
     const wrong = statement.counts.filter(
-      (count) => !isRightOfLetter(count, came) && !isRightOfOrder(count, came.orders),
+      (count) => !isRightOfLetter(count, came, statement.file) && !isRightOfOrder(count, came.orders),
     );
     const isOfOrder =
       order !== undefined && more.length === 0 && wrong.every((count) => isTotal(count, order, came));
@@ -81,13 +81,13 @@ function isRightOfOrder(count: Count, orders: readonly Order[]): boolean {
   return orders.some((order) => isRight(count, tallyIn(count, order), order.sheets));
 }
 
-/** A file that is no sheet may be the one that makes a count right. */
-function isRightOfLetter(count: Count, { sheets, files, orders }: Came): boolean {
+/** A file that is no sheet may be the one that makes a count right, unless it is the one that counts. */
+function isRightOfLetter(count: Count, { sheets, files, orders }: Came, by: string | undefined): boolean {
   const twice = new Set(orders.flatMap((order) => order.twice.map(({ again }) => again.id)));
   const own = sheets.filter(({ id }) => !twice.has(id));
   const attached = files.filter(({ kind, list }) => kind !== "decoration" && list === undefined);
   if (count.of === "file" && count.number === attached.length) return true;
-  const unread = attached.filter(({ kind }) => !known.has(kind)).length;
+  const unread = attached.filter(({ kind, file }) => !known.has(kind) && file !== by).length;
   return isRight(count, tallyOf(count, own, unread), own);
 }
 

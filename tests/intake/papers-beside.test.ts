@@ -26,6 +26,9 @@ test.each([
   ["a purchase order", "Purchase order 4711. B-1 1 ea 45.00. B-2 1 ea 45.00. Net 30.", "pass"],
   ["a purchase order that cancels a station", "Purchase order 4711. B-2 cancelled. Net 30.", "person"],
   ["a purchase order that stops it all", "Purchase order 4711. Hold all items until released.", "person"],
+  ["a purchase order of a third station", "Purchase order 4711. B-3 1 ea 45.00", "person"],
+  ["a purchase order of three stations", "Purchase order 4711. Wall stations 3 ea 45.00", "confirm"],
+  ["a purchase order of two stations", "Purchase order 4711. Wall stations 2 ea 45.00", "pass"],
   ["a plan of the building", "Floor plan E-101, scale 1:50. B-1. B-2. Lobby. Sauna.", "pass"],
   ["a plan without one of the stations", "Floor plan E-101, scale 1:50. B-1. B-2 removed.", "person"],
 ] as const)("%s, as a PDF beside the sheets: %s", async (_, text, verdict) => {

@@ -1,4 +1,6 @@
+import type { Goods } from "./counts.ts";
 import { speaksAgainst } from "./doubt.ts";
+import { type Ordered, orderedOtherwise } from "./order-lines.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, patternOf } from "./tallies.ts";
 
@@ -21,13 +23,19 @@ const stops =
 const terms = /(?<!\p{L})(?:may|shall|if|unless|right|reserves?|except|liable|party|seller|buyer)(?!\p{L})/iu;
 
 /**
- * What such a paper says against the order or a station of it: "B-2: on hold". Everything else in it is the buyer's own
- * affair.
+ * What such a paper says against the order or a station of it: "B-2: on hold", or what a purchase order has otherwise
+ * than the sheets. Everything else in it is the buyer's own affair.
  */
-export function wordsAgainst(
-  text: string,
-  { marks }: Pick<LetterFacts, "marks">,
-): { readonly words: string }[] {
+export function wordsAgainst(text: string, facts: PaperFacts, goods: Goods): Ordered[] {
+  const against = spokenAgainst(text, facts);
+  const told = new Set(against.map(({ words }) => words));
+  const ordered = orderedOtherwise(text.slice(0, most), facts, goods);
+  return [...against, ...ordered.filter(({ words }) => !told.has(words))];
+}
+
+type PaperFacts = Pick<LetterFacts, "marks" | "numbers" | "sheets" | "earlier">;
+
+function spokenAgainst(text: string, { marks }: PaperFacts): Ordered[] {
   const patterns = marks.flatMap((mark) => patternOf(mark) ?? []);
   const names = (line: string): boolean => patterns.some((pattern) => line.search(pattern) >= 0);
   return paragraphsOf(text.slice(0, most).split("\n"))

@@ -116,7 +116,7 @@ export function statementsInFiles(texts: readonly AttachedText[], given: KnownWo
 function statementsInFile({ file, text, unsure, pages }: AttachedText, given: KnownWords): Statement[] {
   if (pages && isPaper(text))
     return told(
-      wordsAgainst(text, given.facts),
+      wordsAgainst(text, given.facts, given.goods),
       ({ words }) => ({ kind: "said", where: "file", file, words: cut(words) }),
       file,
     );

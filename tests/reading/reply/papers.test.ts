@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { isPaper, wordsAgainst } from "../../../src/reading/reply/papers.ts";
+import { catalogue } from "../../make/config.ts";
 
 describe("a paper has a title, or is longer than a note", () => {
   test.each([
@@ -44,6 +45,7 @@ describe("a paper is heard where it speaks against a station of the order", () =
     [`${"Plan ".padEnd(99_988, "x ")}\n\nB-2 is void`, []],
     [`Plan ${"x ".repeat(60_000)}\n\nB-2 is void`, []],
   ])("%#", (text, said) => {
-    expect(wordsAgainst(text, { marks }).map(({ words }) => words)).toEqual(said);
+    const facts = { marks, numbers: [], sheets: [], earlier: [] };
+    expect(wordsAgainst(text, facts, catalogue).map(({ words }) => words)).toEqual(said);
   });
 });
