@@ -26,7 +26,7 @@ export function pairedWithLists(sheets: readonly Sheet[]): Pair[] {
 
 /**
  * The one list that orders what sheets beside it order, and not some of them. Only of the kind of sheet that it orders
- * can it lack one.
+ * can it lack one. If it orders nothing else than the sheets do, devices alone and in plates are of one kind.
  */
 export function lackedByList(
   sheets: readonly Sheet[],
@@ -34,20 +34,23 @@ export function lackedByList(
   const pairs = pairedWithLists(sheets);
   const [file, ...more] = new Set(sheets.flatMap(({ list }) => list?.file ?? []));
   if (file === undefined || more.length > 0 || pairs.length === 0) return undefined;
-  const kinds = new Set(sheets.filter(({ list }) => list !== undefined).map(kindOf));
+  const isSummary = pairs.length === sheets.filter(({ list }) => list !== undefined).length;
+  const kinds = new Set(
+    sheets.filter(({ list }) => list !== undefined).map((sheet) => kindOf(sheet, isSummary)),
+  );
   const paired = new Set(pairs.map(({ sheet }) => wallPlaceOf(sheet)));
   const lacks = sheets.filter(
     (sheet) =>
       sheet.list === undefined &&
       wallPlaceOf(sheet) !== undefined &&
       !paired.has(wallPlaceOf(sheet)) &&
-      kinds.has(kindOf(sheet)),
+      kinds.has(kindOf(sheet, isSummary)),
   );
   return { file, lacks: new Set(lacks) };
 }
 
-function kindOf(sheet: Sheet): string {
-  const standing = sheet.kind === "device" ? sheet.standing : "";
+function kindOf(sheet: Sheet, isSummary: boolean): string {
+  const standing = sheet.kind === "device" && !isSummary ? sheet.standing : "";
   return `${numberKey(sheet.order ?? "")} ${sheet.kind} ${standing}`;
 }
 

@@ -17,6 +17,10 @@ export interface ListFault {
     | "too-long"
     /** Text where nothing is read. */
     | "unplaced"
+    /** A page header or footer that says what no cell does. */
+    | "header"
+    /** A quotation mark of a text that is opened and not closed. */
+    | "unclosed"
     /** One label twice, so that nobody knows which counts. */
     | "twice"
     /** No device in it. */

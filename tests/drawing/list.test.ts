@@ -265,7 +265,13 @@ test.each([
   expect(await told(devices)).toContain(expected);
 });
 
+test.each(["none", "No", "n/a", "-"])("who writes “%s” leaves no face plain", async (none) => {
+  expect(await told([{ ...alone, "Plate legend, row 1": "ATTIC", "Leave plain": none }])).toEqual([]);
+});
+
 test.each([
+  ["Station mark", { text: "2-Jan", odd: "remade" }, ["2-Jan plate.pdf: mark", "2-Jan position 1.pdf: mark"]],
+  ["Notes", { text: "1/2/2026", odd: "remade" }, []],
   ["Finish", { text: "", odd: "formula" }, ["A-1 plate.pdf: finish", "A-1 position 1.pdf: finish"]],
   [
     "Gangs of the plate",
@@ -294,7 +300,7 @@ test.each([
     );
     expect(unread).toEqual(expected);
     const [plate] = sheets.map(asRead);
-    expect(plate?.legends.some(({ plain }) => plain)).toBe(!("odd" in said));
+    expect(plate?.legends.some(({ plain }) => plain)).toBe(label === "Leave plain" && !("odd" in said));
   },
 );
 

@@ -3,7 +3,7 @@ import { without } from "../../src/checks/sample.ts";
 import { besideLists } from "../../src/judging/beside-lists.ts";
 import type { ReadFile } from "../../src/trade/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
-import { device, deviceAt, plate } from "../make/sample.ts";
+import { aloneDevice, device, deviceAt, plate } from "../make/sample.ts";
 
 const list: ReadFile = { id: "1/7", file: "stations.csv", kind: "list" };
 const origin = { file: list.file, row: 3, cells: {}, unread: [] };
@@ -46,6 +46,10 @@ test("a sheet that the list of the others lacks is told so, if the list orders s
   const more = deviceAt(1, { id: "1/5" });
   expect(lacked(device(), more, listed)).toEqual(["1/5"]);
   expect(lacked(device(), plate(), listed)).toEqual([]);
+  // A list that orders nothing of its own counts what the sheets order.
+  expect(lacked(device(), aloneDevice(), listed)).toEqual(["1/9"]);
+  const own: Sheet = { ...deviceAt(3), id: "1/11", list: origin };
+  expect(lacked(device(), aloneDevice(), listed, own)).toEqual([]);
   expect(lacked(device(), { ...more, order: "BW-3110" }, listed)).toEqual([]);
   expect(lacked(device(), without(more, "mark"), listed)).toEqual([]);
   expect(lacked(more, listed)).toEqual([]);

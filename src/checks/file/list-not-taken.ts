@@ -52,6 +52,14 @@ export const listNotTaken = defineFileCheck({
       says: "Something stands where the list has no place for it: {places}.",
       fix: "Put it into the column where it belongs, or under “Notes”, or delete it, and send the list again.",
     },
+    header: {
+      says: "A page header or footer of the list says what stands in none of its cells: {places}.",
+      fix: "Write under “Notes” what matters, delete it there, and send the list again.",
+    },
+    unclosed: {
+      says: "A quotation mark is opened in the list and not closed, so it is not clear where the cell ends: {places}.",
+      fix: "Close it or delete it, and send the list again.",
+    },
     twice: {
       says: "The list asks for one thing twice: {places}.",
       fix: "Delete the one that is not meant and send the list again.",
@@ -110,6 +118,18 @@ export const listNotTaken = defineFileCheck({
       given: listAs({ what: "unplaced", where: "AB7", text: "please engrave deep" }),
       wording: "unplaced",
       says: "Something stands where the list has no place for it: AB7 “please engrave deep”.",
+    },
+    {
+      shows: "a header over the page",
+      given: listAs({ what: "header", where: "Stations", text: "Do not make A-2 yet" }),
+      wording: "header",
+      says: "A page header or footer of the list says what stands in none of its cells: Stations “Do not make A-2 yet”.",
+    },
+    {
+      shows: "inches with one mark of two",
+      given: listAs({ what: "unclosed", where: "AB7", text: "48 high" }),
+      wording: "unclosed",
+      says: "A quotation mark is opened in the list and not closed, so it is not clear where the cell ends: AB7 “48 high”.",
     },
     {
       shows: "two order numbers",

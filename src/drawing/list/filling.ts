@@ -13,6 +13,8 @@ const wantsBy = {
   formula: "what it comes to, typed: a formula is not read",
   "shown-otherwise":
     "text: its cell has a format of numbers or dates, so that it shows something else than it holds. Give the cell the format Text and type it anew",
+  remade:
+    "what was typed: a spreadsheet seems to have made a date or a number of it. Give the cell the format Text and type it anew",
   struck: "text that is not struck out",
   unseen: "text that can be seen",
 } as const satisfies Record<Oddity, string>;
@@ -49,7 +51,9 @@ export function startFilling(edition: Edition, catalogue: Catalogue): Filling {
     if (said.at !== "") cells[place] = said.at;
     if (said.text.trim() === "" && said.odd === undefined) return;
     const taken = taking(said.text, place, fields, edition, catalogue);
-    if (said.odd === undefined && "field" in taken) values[taken.field.name] = taken.value;
+    // In notes a date is a date.
+    const isPlain = said.odd === undefined || (said.odd === "remade" && place === "notes");
+    if (isPlain && "field" in taken) values[taken.field.name] = taken.value;
     else refuse(place, said, "wants" in taken ? taken.wants : "");
   };
   return {

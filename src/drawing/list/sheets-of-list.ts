@@ -125,8 +125,9 @@ function leavePlain(filling: Filling, said: Said, place: Place, opening: number 
   }
 }
 
-/** "2, 5 and plate". */
+/** "2, 5 and plate". Who writes "none" leaves none plain. */
 function facesIn({ text }: Said): string[] {
+  if (/^\s*(?:none|no|nil|n\/?a|[-–—]+)\s*$/i.test(text)) return [];
   return text
     .toLowerCase()
     .split(/[\s,;+&]+|\band\b/)

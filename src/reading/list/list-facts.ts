@@ -5,6 +5,8 @@ export type Oddity =
   | "formula"
   /** A date, a number with a format, a yes or no: it shows otherwise than it is held. */
   | "shown-otherwise"
+  /** In a text: what a spreadsheet makes of 1-2 or 1E5. */
+  | "remade"
   | "struck"
   /** In the colour of its ground, or in a format that shows nothing. */
   | "unseen";
@@ -55,6 +57,18 @@ export function isTitle(text: string): boolean {
 /** The address of a cell, "B14". */
 export function addressOf({ column, row }: Pick<Cell, "column" | "row">): string {
   return `${lettersOf(column)}${row}`;
+}
+
+/** The place of an address. */
+export function placeAt(address: string): Pick<Cell, "column" | "row"> | undefined {
+  const [, letters, row] = /^([A-Z]{1,3})(\d{1,7})$/.exec(address) ?? [];
+  return letters === undefined ? undefined : { column: columnOf(letters), row: Number(row) };
+}
+
+/** The column of an address, or of its letters. */
+export function columnOf(address: string): number {
+  const letters = /[A-Z]+/i.exec(address)?.[0].toUpperCase() ?? "A";
+  return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 }
 
 export function lettersOf(column: number): string {

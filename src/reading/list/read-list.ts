@@ -1,5 +1,14 @@
 import type { ListFault } from "../../trade/list-fault.ts";
-import { addressOf, type Cell, helpTitle, isTitle, type ListFacts, type Oddity } from "./list-facts.ts";
+import {
+  addressOf,
+  type Cell,
+  helpTitle,
+  isTitle,
+  type ListFacts,
+  type Oddity,
+  placeAt,
+  type Table,
+} from "./list-facts.ts";
 import { type ListField, type ListForm, labelKey } from "./list-form.ts";
 
 /** What a list says for one field, with its cell. The cell of an empty entry is where one would fill it in. */
@@ -37,7 +46,7 @@ export function readList({ tables, more }: ListFacts, form: ListForm, printed: P
   );
   const head = new Map<ListField, Said>();
   const devices: ListedDevice[] = [];
-  const faults: ListFault[] = [...more];
+  const faults = more.filter((fault) => !isHarmless(fault, tables, form));
   let hasColumns = false;
   for (const table of tables) {
     const nameIn = (at: Address): string =>
@@ -79,6 +88,34 @@ export function readList({ tables, more }: ListFacts, form: ListForm, printed: P
   }
   if (devices.length === 0 && faults.length === 0) faults.push({ what: "empty", where: "" });
   return { head, devices, faults, isOurs: head.size > 0 || hasColumns };
+}
+
+/** Whether a fault is none: a page header says what cells say too, or a title is merged above the headings of devices. */
+function isHarmless(fault: ListFault, tables: readonly Table[], form: ListForm): boolean {
+  if (fault.what === "header") {
+    const said = new Set(tables.flatMap(({ rows }) => rows.flat().flatMap(({ text }) => wordsIn(text))));
+    return wordsIn(fault.text ?? "").every((word) => said.has(word));
+  }
+  return fault.what === "merged" && isTitleMerged(fault, tables, form);
+}
+
+function wordsIn(text: string): string[] {
+  return text.toUpperCase().match(/\p{L}+|\p{N}+/gu) ?? [];
+}
+
+/** Of merged cells all but the first have to be empty, or nobody sees what they hold. */
+function isTitleMerged({ where }: ListFault, tables: readonly Table[], form: ListForm): boolean {
+  const [, name, from = "", to = ""] = /^(.*)!([A-Z]+\d+):([A-Z]+\d+)$/u.exec(where) ?? [];
+  const rows = tables.find((table) => table.name === name)?.rows ?? [];
+  const headings = rows.find((row) => columnsIn(row, form.columns) !== undefined)?.[0]?.row ?? 0;
+  const [first, last] = [from, to].map(placeAt);
+  if (first === undefined || last === undefined || last.row >= headings) return false;
+  const isOf = ({ column, row }: Cell): boolean =>
+    column >= first.column && column <= last.column && row >= first.row && row <= last.row;
+  return rows
+    .flat()
+    .filter(isOf)
+    .every(({ column, row }) => column === first.column && row === first.row);
 }
 
 type Address = Pick<Cell, "column" | "row">;

@@ -34,6 +34,37 @@ test.each(
   },
 );
 
+test.each([";", ",", "\t", "|"])(
+  "a first line that tells the separator “%s” is none of the list",
+  async (sign) => {
+    const facts = await openFile(Buffer.from(`sep=${sign}\r\nStation list\r\nNotes${sign}a; b, c\r\n`));
+    const cells = facts.kind === "list" ? facts.tables.flatMap((table) => table.rows.flat()) : [];
+    const told = sign === ";" ? ["2 a", "2  b, c"] : sign === "," ? ["2 a; b", "2  c"] : ["2 a; b, c"];
+    expect(cells.map(({ row, text }) => `${row} ${text}`)).toEqual(["1 Station list", "2 Notes", ...told]);
+  },
+);
+
+test("a quotation mark that is not closed keeps a list from being taken", () => {
+  const list = listInText('Station list\nOrder number,FM-80\nNotes,"48 high\nFinish,Pumice\n');
+  expect(list?.more).toEqual([{ what: "unclosed", where: "B3", text: "48 high Finish,Pumice" }]);
+});
+
+test.each(["2-Jan", "02-Jan-26", "Jan-02", "1/2/2026", "1.00E+05", "12:30:00 PM"])(
+  "%s may be what a spreadsheet has made of something else",
+  (text) => {
+    const cell = listInText(`Station list\nNotes,${text}`)?.tables[0]?.rows[1]?.[1];
+    expect(cell).toMatchObject({ text, odd: "remade" });
+  },
+);
+
+test.each(["2-JAN", "JAN-02", "1/2", "1E5", "MARCH", "6:30 AM", "1/2/26 A"])(
+  "%s is what was typed",
+  (text) => {
+    const cell = listInText(`Station list\nNotes,${text}`)?.tables[0]?.rows[1]?.[1];
+    expect(cell).toEqual({ column: 1, row: 2, text });
+  },
+);
+
 test("another table stays a text, whatever it speaks of", async () => {
   const facts = await openFile(Buffer.from("Station,Qty\nStation list,4\n"));
   expect(facts.kind).toBe("text");

@@ -31,6 +31,20 @@ test("a list is its head, and a device a row", () => {
   expect([list.faults, list.isOurs]).toEqual([[], true]);
 });
 
+test.each([
+  ["a title over several cells", { what: "merged", where: "S!A1:D1" }, []],
+  ["a value of the head over several cells", { what: "merged", where: "S!B2:D2" }, []],
+  ["two cells of the head of which one is covered", { what: "merged", where: "S!A2:B2" }, ["merged"]],
+  ["headings", { what: "merged", where: "S!A3:B3" }, ["merged"]],
+  ["a mark over two rows", { what: "merged", where: "S!A4:A5" }, ["merged"]],
+  ["a header that says what cells say", { what: "header", where: "S", text: "Order FM-80" }, []],
+  ["a header that says more", { what: "header", where: "S", text: "Hold FM-80" }, ["header"]],
+] as const)("%s: %#", (_, fault, left) => {
+  const tables = [table("S", ["Station list"], ["Order number", "FM-80"], headings, device)];
+  const list = readList({ kind: "list", tables, more: [fault] }, form, printed);
+  expect(list.faults.map(({ what }) => what)).toEqual(left);
+});
+
 test("an empty entry is told with the cell in which one would fill it in", () => {
   const list = read(table("Sheet1", ["Station list"], ["Order number"], headings, ["B-1"]));
   expect([...list.head.values()]).toEqual([{ text: "", at: "Sheet1!B2" }]);

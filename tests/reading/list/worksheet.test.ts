@@ -39,6 +39,17 @@ test("the letters of an address count as spreadsheets count them", () => {
   ).toEqual([0, 25, 26, 51, 52, 701]);
 });
 
+test.each([
+  ["&amp;LPage &amp;P of &amp;N&amp;R&amp;D", []],
+  ['&amp;C&amp;"Arial,Bold"&amp;12&amp;KFF0000Hold A-2', ["Hold A-2"]],
+  ["&amp;A", []],
+])("over its pages stands %s", (header, words) => {
+  const behind = `<headerFooter><oddHeader>${header}</oddHeader></headerFooter>`;
+  expect(read("", { before: "", behind }).more.map(({ what, text: told }) => [what, told])).toEqual(
+    words.map((one) => ["header", one]),
+  );
+});
+
 test("the cells of a row are kept together, and an empty one is none", () => {
   const { table } = read(
     `<row r="2">${text("A2")}${text("B2", " ")}<c r="C2"/>${text("D2")}</row><row r="4"/><row r="5">${text("A5")}</row>`,

@@ -1,5 +1,13 @@
 import type { ListFault } from "../../../trade/list-fault.ts";
-import { addressOf, type Cell, lettersOf, mostCells, type Oddity, type Table } from "../list-facts.ts";
+import {
+  addressOf,
+  type Cell,
+  columnOf,
+  lettersOf,
+  mostCells,
+  type Oddity,
+  type Table,
+} from "../list-facts.ts";
 import { unescaped, type Written } from "./shared-texts.ts";
 import { type Look, plainLook } from "./styles.ts";
 import { isOn, readXml } from "./xml.ts";
@@ -33,6 +41,7 @@ export function readWorksheet(
   let [row, column, rowHidden, allHidden] = [0, 0, false, false];
   let cell: Open | undefined;
   let inside = "";
+  let header = "";
   const found = (what: ListFault["what"], where: string): void => {
     more.push({ what, where: `${name}!${where}` });
   };
@@ -93,9 +102,15 @@ export function readWorksheet(
     },
     text: (written) => {
       if (cell !== undefined && (inside === "v" || inside === "t")) cell.value += written;
+      else if (overPages.test(inside)) header += written;
     },
     close: (tag) => {
       inside = "";
+      if (overPages.test(tag)) {
+        const words = wordsOver(header);
+        if (words !== "") more.push({ what: "header", where: name, text: words });
+        header = "";
+      }
       if (tag !== "c" || cell === undefined) return;
       const read = cellOf(cell, texts);
       column = cell.column + 1;
@@ -111,6 +126,22 @@ export function readWorksheet(
   if (isLong) found("too-long", `A1:${lettersOf(mostCells.columns)}${mostCells.rows}`);
   return { table: { name, rows: isLong ? rows.slice(0, 1) : rows }, more };
 }
+
+/** ECMA-376-1 §18.3.1.46: what is printed over and under the pages. */
+const overPages = /^(?:odd|even|first)(?:Header|Footer)$/;
+
+/** The words of a header without its codes: "&P" is the page, "&\"Arial,Bold\"" a font. */
+function wordsOver(header: string): string {
+  const words = header
+    .replaceAll(/&(?:"[^"]*"|K[0-9A-F]{6}|K\d\d[+-]\d{3}|\d{1,3}|[A-Z])/giu, " ")
+    .replaceAll("&&", "&")
+    .replaceAll(/\s+/g, " ")
+    .trim();
+  return words.split(/[^\p{L}]+/u).every((word) => ofPages.has(word.toLowerCase())) ? "" : words;
+}
+
+/** Words that tell the page, the day or whose paper it is, and nothing of the order. */
+const ofPages = new Set(["", ..."page pages of sheet date printed confidential private internal".split(" ")]);
 
 function cellOf(
   { column, row, type, look, value, struck, formula }: Open,
@@ -151,9 +182,4 @@ function plainNumber(held: string, format: string): string | undefined {
 function showsText(format: string): boolean {
   const parts = format.split(";");
   return parts.length < 4 && !parts.some((part) => part.includes("@") && part !== "@");
-}
-
-function columnOf(address: string): number {
-  const letters = /[A-Z]+/i.exec(address)?.[0].toUpperCase() ?? "A";
-  return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 }
