@@ -1,7 +1,7 @@
-import { plainText } from "../../orders/keys.ts";
 import { type Count, countedBy } from "../../trade/count.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { type Goods, whatIsCounted } from "./counts.ts";
+import { bareOf } from "./mark-series.ts";
 import type { LetterFacts } from "./tallies.ts";
 
 /** A line of a purchase order that the sheets do not bear out, or the counts of several. */
@@ -60,10 +60,10 @@ function quantityIn(line: string): number | undefined {
 
 /** The sheets of each station that a line names. */
 function stationsIn(line: string, { sheets, earlier }: OrderFacts): (readonly Sheet[])[] {
-  const named = new Set([...line.matchAll(mark)].map(([whole]) => plainText(whole)));
-  const numbers = new Set(sheets.map(({ order = "" }) => plainText(order)));
-  const all = [...sheets, ...earlier.filter(({ order = "" }) => numbers.has(plainText(order)))];
-  return [...Map.groupBy(all, (sheet) => plainText(sheet.mark ?? ""))].flatMap(([key, members]) =>
+  const named = new Set([...line.matchAll(mark)].map(([whole]) => bareOf(whole)));
+  const numbers = new Set(sheets.map(({ order = "" }) => bareOf(order)));
+  const all = [...sheets, ...earlier.filter(({ order = "" }) => numbers.has(bareOf(order)))];
+  return [...Map.groupBy(all, (sheet) => bareOf(sheet.mark ?? ""))].flatMap(([key, members]) =>
     key !== "" && named.has(key) ? [members] : [],
   );
 }
@@ -71,26 +71,24 @@ function stationsIn(line: string, { sheets, earlier }: OrderFacts): (readonly Sh
 /** Whether a title has a number of the letters and the length of the order's, and not that: "Purchase order FM-73". */
 function isOfOtherOrder(line: string, { sheets, numbers }: OrderFacts): boolean {
   const found = title.test(line) ? [...line.matchAll(orderNumber)] : [];
-  const known = new Set(numbers.map(plainText));
+  const known = new Set(numbers.map(bareOf));
   const shapes = new Set(sheets.map(({ order = "" }) => shapeOf(order)));
-  return found.length === 1 && found.every(([one]) => shapes.has(shapeOf(one)) && !known.has(plainText(one)));
+  return found.length === 1 && found.every(([one]) => shapes.has(shapeOf(one)) && !known.has(bareOf(one)));
 }
 
 const orderNumber = /(?<![\p{L}\p{N}-])\p{L}{1,5}[- ]?\d{2,8}(?![\p{L}\p{N}]|[-.]\d)/gu;
 
 function shapeOf(number: string): string {
-  return plainText(number).replace(/\d/g, "9");
+  return bareOf(number).replace(/\d/g, "9");
 }
 
 /** Whether a line of goods is of a station of the sheets' own series of which no sheet came. */
 function isOfOtherStation(line: string, { marks, numbers }: OrderFacts): boolean {
   if (quantityIn(line) === undefined && !price.test(line)) return false;
-  const known = new Set([...marks, ...numbers].map(plainText));
+  const known = new Set([...marks, ...numbers].map(bareOf));
   const series = new Set(marks.flatMap((one) => [...one.matchAll(mark)].map(seriesOf)));
   const found = [...line.matchAll(mark)];
-  return (
-    found.length === 1 && found.every((one) => series.has(seriesOf(one)) && !known.has(plainText(one[0])))
-  );
+  return found.length === 1 && found.every((one) => series.has(seriesOf(one)) && !known.has(bareOf(one[0])));
 }
 
 /** The letters of a mark, how its number is joined to them, and how long that is: "S-104" and "S-110". */
