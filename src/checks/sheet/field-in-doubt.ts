@@ -1,6 +1,6 @@
 import { isPlaceholder } from "../../orders/placeholder.ts";
 import { addressParts, type Entry } from "../../trade/place.ts";
-import { saidAt } from "../../trade/sheet.ts";
+import { type Sheet, saidAt } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { addressesIn } from "../mailbox.ts";
 import { billTo, contact } from "../sample.ts";
@@ -26,7 +26,8 @@ const nobody = /^(?:none|nomail|noemail|no-?reply|donotreply|test|xx*|abc|asdf\w
 const kinds: readonly {
   readonly looks: string;
   readonly at: readonly Entry[];
-  readonly is: (typed: string) => boolean;
+  /** `street`: what the street of the same address says. */
+  readonly is: (typed: string, street: string) => boolean;
 }[] = [
   {
     looks: "an e-mail address",
@@ -36,6 +37,11 @@ const kinds: readonly {
   { looks: "a phone number", at: named, is: (typed) => phone.test(typed) },
   { looks: "a date", at: ["order", "mark"], is: (typed) => date.test(typed) },
   { looks: "a number alone", at: ["bill.city", "ship.city", "bill.street", "ship.street"], is: isDigits },
+  {
+    looks: "a street",
+    at: ["bill.city", "ship.city"],
+    is: (typed, street) => /^\d+\p{L}?,? \p{L}{2}/u.test(typed) && !/\d/.test(street),
+  },
   {
     looks: "a box without its number",
     at: ["bill.street", "ship.street"],
@@ -75,6 +81,10 @@ export const fieldInDoubt = defineSheetCheck({
       shows: "a question mark alone, which other checks judge",
       given: ({ device }) => device({ project: "?" }),
     },
+    {
+      shows: "a town that begins with a number",
+      given: ({ device }) => device({ billTo: { ...billTo, street: "12 Main St", city: "100 Mile House" } }),
+    },
     { shows: "a number as a name", given: ({ device }) => device({ project: "1200", order: "4512" }) },
     { shows: "a firm named so", given: ({ device }) => device({ billTo: { ...billTo, name: "Me & You" } }) },
   ],
@@ -98,6 +108,12 @@ export const fieldInDoubt = defineSheetCheck({
       says: "“Contact name” says “ines@brightwire.example”, which looks like an e-mail address.",
     },
     {
+      shows: "street and city that have changed places",
+      given: ({ device }) => device({ billTo: { ...billTo, street: "Chicago", city: "48 Foundry Row" } }),
+      wording: "kind",
+      says: "“Bill to: city” says “48 Foundry Row”, which looks like a street.",
+    },
+    {
       shows: "an address that stands for none",
       given: ({ device }) => device({ contact: { ...contact, email: "none@brightwire.example" } }),
       wording: "kind",
@@ -109,13 +125,17 @@ export const fieldInDoubt = defineSheetCheck({
       const typed = saidAt(sheet, place);
       if (isPlaceholder(typed) || (sheet.shipSame && place.startsWith("ship."))) continue;
       const facts = { field: labelOf(sheet, place), typed };
-      const kind = kinds.find((one) => one.at.includes(place) && one.is(typed));
+      const kind = kinds.find((one) => one.at.includes(place) && one.is(typed, streetBeside(sheet, place)));
       if (kind !== undefined) yield say("kind", { ...facts, looks: kind.looks }, at(sheet, place));
       else if (texts.includes(place) && typed.includes("?")) yield say("unsure", facts, at(sheet, place));
       else if (texts.includes(place) && tried.test(typed)) yield say("tried", facts, at(sheet, place));
     }
   },
 });
+
+function streetBeside(sheet: Sheet, place: Entry): string {
+  return saidAt(sheet, place.startsWith("ship.") ? "ship.street" : "bill.street");
+}
 
 function isDigits(typed: string): boolean {
   return /^\d+$/u.test(typed);

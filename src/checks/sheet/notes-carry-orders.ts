@@ -1,6 +1,8 @@
+import { finishOf, letteringOf } from "../../catalogue/catalogue.ts";
 import { undoes } from "../../reading/reply/undoes.ts";
 import { saidAt } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { choiceAgainst } from "../noted-choice.ts";
 import { notedCounts } from "../noted-counts.ts";
 import { contradicted, saysMore } from "../noted-place.ts";
 import { isPlainNote } from "../plain-note.ts";
@@ -189,7 +191,7 @@ export const notesCarryOrders = defineSheetCheck({
   *find(sheet, catalogue, say) {
     const { notes } = sheet;
     if (notes === undefined) return;
-    const place = contradicted(notes, sheet);
+    const place = contradicted(notes, sheet) ?? choiceAgainst(notes, sheet, catalogue);
     if (place === undefined && !saysMore(notes, sheet)) return;
     const counts = notedCounts(sheet, catalogue);
     // Its own plate is on the sheet of a device that stands alone, and is none of those counted.
@@ -211,7 +213,9 @@ export const notesCarryOrders = defineSheetCheck({
       [quoted, ...hidden].some((sign) => sign.test(rest)) ||
       marksIn(rest).length > 1;
     if (place !== undefined && !asks) {
-      const facts = { typed, field: labelOf(sheet, place), own: saidAt(sheet, place) };
+      const said = saidAt(sheet, place);
+      const own = finishOf(catalogue, said)?.name ?? letteringOf(catalogue, said)?.name ?? said;
+      const facts = { typed, field: labelOf(sheet, place), own };
       yield say("elsewhere", facts, at(sheet, place, "notes"));
       return;
     }
