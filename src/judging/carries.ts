@@ -31,10 +31,7 @@ export function carriedBy(report: Report): readonly Carried[] {
 }
 
 /** What of a letter waits for a person to read, open or play it, and the problem that tells of it. */
-export function wordsIn({
-  files,
-  problems,
-}: Pick<Report, "files" | "problems">): {
+export function wordsIn({ files, problems }: Pick<Report, "files" | "problems">): {
   readonly text: string;
   readonly by?: string;
   readonly problem: Problem;
