@@ -20,9 +20,13 @@ export type Words = Readonly<Record<string, string>>;
 
 /** Words of those that English has too. A clause of these alone stays as it is. */
 const alsoEnglish = new Set(
-  "a la le villa village hotel so platt die in e o do dos das da son to pos fine file so gr i de den on est att med son hall salve van of ad".split(
-    " ",
-  ),
+  `a ad al alt architect ark arrive as asap att au aux blanket boot boots breton chalet
+  chef chefs clients client dank del dem den di die direct do dos due e en error
+  errata es est exact excuses file filer fine gr hall hotel hotels hus i idem in is
+  item jo joint joints la latin le les lg lo logo los madame mfg mot name nave
+  nee no non nos nova o och of oi on os pardon patron per pkt plano point
+  points pos position pronto pueblo question questions rue salutations salve sender service si sim so son sorry
+  suit tack text till to tout twee um van villa village y yacht`.split(/\s+/u),
 );
 /** What may stand in a clause of any language. */
 const neutral = /^(?:\d{1,4}|yes|ok|and|for|the word)$/u;
@@ -52,8 +56,14 @@ const tongues = [french, spanish, german, italian, portuguese, dutch, polish, no
   return { known, longest: Math.max(...[...known.keys()].map((phrase) => phrase.split(" ").length)) };
 });
 
+interface InEnglish {
+  readonly said: string;
+  /** A word of it is none of English. */
+  readonly isForeign: boolean;
+}
+
 /** A clause in English, or undefined if one of its words is not known in that language. */
-function translated(clause: string, { known, longest }: (typeof tongues)[number]): string | undefined {
+function translated(clause: string, { known, longest }: (typeof tongues)[number]): InEnglish | undefined {
   const typed = spaced(clause)
     .replace(/\bthe word\b/gu, "the_word")
     .split(" ");
@@ -77,7 +87,7 @@ function translated(clause: string, { known, longest }: (typeof tongues)[number]
     isForeign ||= size !== undefined && phrase.some((one) => !alsoEnglish.has(one));
     at += size ?? 1;
   }
-  return isForeign ? inTurn(english.join(" ")) : undefined;
+  return { said: inTurn(english.join(" ")), isForeign };
 }
 
 /** English words in the turn in which English has them. */
@@ -93,28 +103,25 @@ function inTurn(words: string): string {
     .trim();
 }
 
-/** A clause in English, if all of it is known in one of those languages. */
-function clauseInEnglish(clause: string): string | undefined {
-  for (const tongue of tongues) {
-    const english = translated(clause, tongue);
-    if (english !== undefined) return english;
-  }
-  return undefined;
-}
-
 const isKnown = (clause: string): boolean =>
   spaced(clause)
     .split(" ")
     .every((word) => word === "" || capitals.test(word) || isKnownWord(word.toLowerCase()));
 const isKnownWord = (word: string): boolean => neutral.test(word) || kindOf(word) !== undefined;
 
-/** A sentence in English. Beside its clauses in another language stand only words that are known. */
+/** A sentence in English, if all of it is known in one of those languages, or in English. */
 function sentenceInEnglish(sentence: string): string {
   const clauses = sentence.split(/(\s*[,;:()–—]+\s*|\s+[-=]+>?\s+)/u);
-  const english = clauses.map((clause, at) => (at % 2 === 1 ? clause : clauseInEnglish(clause)));
-  return english.every((one, at) => one !== undefined || isKnown(clauses[at] ?? ""))
-    ? english.map((one, at) => one ?? clauses[at]).join("")
-    : sentence;
+  for (const tongue of tongues) {
+    const english = clauses.map((clause, at): InEnglish | undefined => {
+      if (at % 2 === 1) return { said: clause, isForeign: false };
+      return translated(clause, tongue) ?? (isKnown(clause) ? { said: clause, isForeign: false } : undefined);
+    });
+    if (!english.every((one) => one !== undefined) || !english.some(({ isForeign }) => isForeign)) continue;
+    const said = english.map((one) => one.said).join("");
+    return /^\p{Lu}/u.test(sentence) ? said.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase()) : said;
+  }
+  return sentence;
 }
 
 /** "2 und 3", "zu 2", "E' giusto". */

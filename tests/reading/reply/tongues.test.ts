@@ -94,8 +94,9 @@ describe.each(Object.entries(tongues))("in %s", (_, [yes, no, here, later, hello
 });
 
 describe("words that another language has too", () => {
-  test.each(["TO FIX", "On: H-1 pos 1.pdf", "no", "2 no", "La Villa", "in a hotel"])("“%s” stays", (line) =>
-    expect(inEnglish(line)).toBe(line),
+  test.each(["TO FIX", "On: H-1 pos 1.pdf", "no", "3 y", "Jo", "YES AS TYPED", "La Villa", "in a hotel"])(
+    "“%s” stays",
+    (line) => expect(inEnglish(line)).toBe(line),
   );
   test("a word in capitals among small letters is a legend's", () => {
     expect(inEnglish("2 debe ser SALON")).toBe("2 should be SALON");
@@ -107,6 +108,12 @@ describe("words that another language has too", () => {
     ["foglio corretto", "corrected sheet"],
     ["3 y 4 son correctos", "3 and 4 are correct"],
   ])("“%s” is in English “%s”", (line, english) => expect(inEnglish(line)).toBe(english));
+});
+
+test("a line keeps its capital, by which it is no end of the line before", () => {
+  expect(inEnglish("Gesendet von meinem iPhone")).toBe("Sent from my phone");
+  const doubt = "2 eigentlich ja, der Chef wollte aber nochmal drüberschauen\nGesendet von meinem iPhone";
+  expect(read(doubt, { others: 0, open: [2] })).toEqual({ yes: [], no: [], person: true });
 });
 
 describe("words typed without their accents", () => {

@@ -2,7 +2,7 @@ import type { Words } from "../in-english.ts";
 
 /** Swedish, Danish and Norwegian. */
 export const nordic: Words = {
-  yes: `ja, japp, jo`,
+  yes: `ja, japp`,
   no: `nej, nei`,
   hello: `hej, hejsan, hei, hallå, (god/goddag) (morgon/morgen/dag/eftermiddag), goddag, god dag, godmorgen, godmorgon, hej (alla/igen), kära, kære`,
   regards: `(med/med de/med en) (vänlig/vänliga/bästa/venlig/venlige/vennlig/vennlige/bedste/beste) (hälsning/hälsningar/hilsen/hilsner), (vänliga/bästa/venlig/vennlig) (hälsningar/hilsen), hälsningar, hilsen, mvh, mvh., vh, (de bästa/bedste) hilsner, hilsen fra`,
