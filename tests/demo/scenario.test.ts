@@ -102,7 +102,7 @@ test("the story of one order over three weeks reads as it did when somebody last
   const story = told.filter((text) => /SM-610|Saltmarsh|With it came T-2\.pdf/.test(text));
   expect(story.length).toBeGreaterThan(12);
   const alarms = sender.kept.filter(({ recipient }) => recipient === room);
-  expect(alarms).toHaveLength(2);
+  expect(alarms).toHaveLength(4);
   const rooms = await Promise.all(
     alarms.map(async ({ bytes }) => (await simpleParser(Buffer.from(bytes))).text),
   );
