@@ -1,6 +1,5 @@
 import { releaseOrder } from "../intake/release.ts";
-import type { PackageFile } from "../release/release.ts";
-import { PackageThere, writePackage } from "../store/package-folder.ts";
+import { PackageThere, packagesIn } from "../store/package-folder.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
 import { openBackOffice } from "./wire.ts";
@@ -26,8 +25,7 @@ export const release = defineCommand({
     const folder = given ?? folderIn(configuration);
     const { desk, close } = await openBackOffice(configuration);
     try {
-      const put = (title: string, files: readonly PackageFile[]) => writePackage(folder, title, files);
-      const released = await releaseOrder(desk, number, name, put);
+      const released = await releaseOrder(desk, number, name, packagesIn(folder));
       if (released.ok) out(released.path);
       else err([`Order ${number} is not released:`, ...released.why.map((one) => `  ${one}`)].join("\n"));
       return released.ok ? 0 : 1;

@@ -1,7 +1,6 @@
 import { readFile } from "node:fs/promises";
 import type { Provider } from "../desk/provider.ts";
 import type { Desk, Rules } from "../intake/desk.ts";
-import type { Put } from "../intake/release.ts";
 import { folderMailbox, folderSender } from "../mail/folder.ts";
 import { openMailbox, openSender, type Surroundings } from "../mail/open.ts";
 import type { Clock } from "../ports/clock.ts";
@@ -13,7 +12,7 @@ import { calendarIn } from "../settings/calendar.ts";
 import { managingIn } from "../settings/managing.ts";
 import { type Settings, usualPage } from "../settings/settings.ts";
 import { sharedDomains } from "../settings/shared-domains.ts";
-import { removePackage, writePackage } from "../store/package-folder.ts";
+import { packagesIn, removePackage } from "../store/package-folder.ts";
 import { openLog } from "../telemetry/log.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { beside, type Configuration } from "./configuration.ts";
@@ -116,7 +115,7 @@ export async function servePage(
   const page = { ...usualPage, ...written, ...over };
   const { port, host, hours, try_open: isTryOpen } = page;
   const here = addressOf(page);
-  const put: Put = (name, files) => writePackage(beside(file, release?.folder ?? ""), name, files);
+  const put = packagesIn(beside(file, release?.folder ?? ""));
   const { serveDesk } = await import("../desk/serve.ts");
   const provider = page.sign_in === undefined ? undefined : await providerOf(page.sign_in, file);
   const front = {
@@ -158,8 +157,7 @@ function addressOf({ address, host, port }: NonNullable<Settings["desk"]>): stri
 function releasingOf({ file, settings: { release } }: Configuration): Pick<Rules, "releasing"> {
   if (release?.by_itself === undefined) return {};
   const { after_hours: afterHours, buyers } = release.by_itself;
-  const put: Put = (name, files) => writePackage(beside(file, release.folder), name, files);
-  return { releasing: { afterHours, buyers, put } };
+  return { releasing: { afterHours, buyers, put: packagesIn(beside(file, release.folder)) } };
 }
 
 /** When letters are erased by themselves, and where packages lie that go with them. */

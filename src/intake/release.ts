@@ -103,8 +103,8 @@ export type ReleasedOrder =
   | { readonly ok: false; readonly why: readonly string[] };
 
 /**
- * Releases an order: the record has it first, then its package is written by `put`, which gives the place. What was
- * released and not written, since the program ended in between, is written now. What `put` throws is thrown on.
+ * Releases an order: its package is tried, the record has it, then it is written by `put`, which gives the place. What
+ * was released and not written, since the program ended in between, is written now. What `put` throws is thrown on.
  */
 export async function releaseOrder(
   desk: IntakeDesk,
@@ -120,6 +120,8 @@ export async function releaseOrder(
   if (!packed.ok || isReleased) return written(packed, put);
   const against = order === undefined ? [] : await heldBack(order, desk);
   if (against.length > 0) return refused(...against);
+  // Its buyer is told at once. Nothing is told of a package that nobody can write.
+  await put.try?.(packed.files);
   const taken = await takeNote(desk, {
     id: `release ${order?.buyer} ${orderKey(number)} ${order?.changedAt.toISOString()}`,
     buyer: order?.buyer ?? "",
@@ -139,7 +141,11 @@ export async function releaseOrder(
 }
 
 /** Writes a package of this name, and gives the place. */
-export type Put = (name: string, files: readonly PackageFile[]) => Promise<string>;
+export interface Put {
+  (name: string, files: readonly PackageFile[]): Promise<string>;
+  /** Writes a package, and leaves nothing of it. */
+  readonly try?: (files: readonly PackageFile[]) => Promise<void>;
+}
 
 async function written(packed: Packed, put: Put): Promise<ReleasedOrder> {
   if (!packed.ok) return packed;

@@ -1,9 +1,12 @@
 import { randomUUID } from "node:crypto";
 import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { dirname, isAbsolute, join, sep } from "node:path";
+import type { Put } from "../intake/release.ts";
 import { plainText } from "../orders/keys.ts";
 import type { PackageFile } from "../release/release.ts";
 import { makeDurable } from "./durable.ts";
+
+type Files = Iterable<Pick<PackageFile, "path" | "bytes">>;
 
 /** Thrown when something of that name is there already. It stays as it is. */
 export class PackageThere extends Error {}
@@ -12,15 +15,32 @@ export class PackageThere extends Error {}
  * Writes a package into a folder, as a folder of its own: whole and durable, or not at all. It is written under a hidden
  * name and then renamed, so a death on the way leaves nothing of its name. Gives where it is.
  */
-export async function writePackage(
-  folder: string,
-  name: string,
-  files: Iterable<Pick<PackageFile, "path" | "bytes">>,
-): Promise<string> {
+export async function writePackage(folder: string, name: string, files: Files): Promise<string> {
   const target = within(folder, name);
+  await refuseIfThere(target);
+  const beside = await writtenBeside(folder, files);
+  try {
+    await refuseIfThere(target);
+    await renameTo(beside, target);
+  } catch (cause) {
+    await rm(beside, { recursive: true, force: true });
+    throw cause;
+  }
+  await makeDurable(folder);
+  return target;
+}
+
+/** Writes packages into a folder, or tries whether that can be done. */
+export function packagesIn(folder: string): Put {
+  return Object.assign((name: string, files: Files) => writePackage(folder, name, files), {
+    try: async (files: Files) => rm(await writtenBeside(folder, files), { recursive: true }),
+  });
+}
+
+/** Writes the files of a package under a hidden name, and gives where they are. */
+async function writtenBeside(folder: string, files: Files): Promise<string> {
   await mkdir(folder, { recursive: true });
   await removeLeft(folder);
-  await refuseIfThere(target);
   const beside = join(folder, `.${randomUUID()}.part`);
   try {
     const folders = new Set([beside]);
@@ -31,14 +51,11 @@ export async function writePackage(
       await writeDurably(file, bytes);
     }
     for (const one of folders) await makeDurable(one);
-    await refuseIfThere(target);
-    await renameTo(beside, target);
+    return beside;
   } catch (cause) {
     await rm(beside, { recursive: true, force: true });
     throw cause;
   }
-  await makeDurable(folder);
-  return target;
 }
 
 /** Deletes a package, whichever capitals and blanks its name has; whether it was there. */

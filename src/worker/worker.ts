@@ -446,7 +446,11 @@ async function releaseDue({ desk, signal }: Run): Promise<void> {
   const { releasing } = desk.rules;
   if (releasing === undefined || signal.aborted) return;
   for (const number of await releasesDue(desk)) {
-    const released = await releaseOrder(desk, number, "Burin", releasing.put);
+    // One package that cannot be written keeps no other back.
+    const released = await releaseOrder(desk, number, "Burin", releasing.put).catch((cause: unknown) => {
+      desk.log.warn({ cause }, "the package of an order could not be written");
+    });
+    if (released === undefined) continue;
     if (released.ok) desk.log.info({ path: released.path }, "an order was released by itself");
     else desk.log.warn({ why: released.why }, "an order could not be released by itself");
   }

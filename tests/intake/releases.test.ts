@@ -475,6 +475,21 @@ test("the engraving room that was told to stop is told when it can go on: as it 
   );
 });
 
+test("an order whose package cannot be written is not released, and its buyer is told nothing", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH")] });
+  const sent = desk.sender.kept.length;
+  const put = Object.assign(() => Promise.resolve("here"), {
+    try: () => Promise.reject(new Error("no room on the disk")),
+  });
+  await expect(releaseOrder(desk, "FM-80", "Rosa Imhoff", put)).rejects.toThrow("no room");
+  expect((await orderIn(desk)).released).toBeUndefined();
+  expect(desk.sender.kept.length).toBe(sent);
+  expect(await releaseOrder(desk, "FM-80", "Rosa Imhoff", () => Promise.resolve("here"))).toMatchObject({
+    ok: true,
+  });
+});
+
 test("a second release that died before it was written says what is void when it is written", async () => {
   const desk = await deskWithRoom();
   await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });

@@ -3,7 +3,7 @@ import { randomUUID } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, onTestFinished, test, vi } from "vitest";
-import { PackageThere, removePackage, writePackage } from "../../src/store/package-folder.ts";
+import { PackageThere, packagesIn, removePackage, writePackage } from "../../src/store/package-folder.ts";
 import { temporaryFolder } from "../make/desk.ts";
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -51,6 +51,15 @@ test("what fails on the way leaves nothing", async () => {
   const twice = [...files, { path: "schedule.csv", bytes: bytes("again") }];
   await expect(writePackage(folder, "P", twice)).rejects.toThrow("EEXIST");
   expect(readdirSync(folder)).toEqual([]);
+});
+
+test("a package that is tried leaves nothing, and is refused like one that is written", async () => {
+  const folder = join(temporaryFolder(), "not", "there");
+  await packagesIn(folder).try?.(files.map((one) => ({ is: "a file", ...one })));
+  expect(readdirSync(folder)).toEqual([]);
+  writeFileSync(join(folder, "file"), "");
+  const inFile = packagesIn(join(folder, "file")).try?.([]);
+  await expect(inFile).rejects.toThrow("EEXIST");
 });
 
 test.each([
