@@ -280,10 +280,10 @@ describe("a person reads what says anything else", () => {
     expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 
-  test("our own answer keeps nothing, even quoted without any mark", async () => {
+  test("our own answer alone says and keeps nothing, even quoted without any mark", async () => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text: await answerTo(desk, asked) });
-    expect(reply.verdict).toBe("person");
+    expect(reply.verdict).toBe("confirm");
     expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 

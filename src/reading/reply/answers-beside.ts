@@ -88,7 +88,7 @@ function answersOnly(text: string, asked: Asked, besides: Besides): ReadReply {
 
 /** What a reply answers, with its lines as they were typed. */
 function readInEnglish(text: string, asked: Asked): ReturnType<typeof readAnswers> {
-  const english = linesInEnglish(text, asked.answer);
+  const english = linesInEnglish(text, { answer: asked.answer, inQuestion: namesIn(asked).words });
   const typed = (line: string): string =>
     line
       .split("\n")

@@ -8,6 +8,7 @@ import { portuguese } from "./languages/portuguese.ts";
 import { spanish } from "./languages/spanish.ts";
 import { isMarked } from "./leads.ts";
 import { expanded, kindOf } from "./lexicon.ts";
+import { isNearQuestion } from "./talk.ts";
 
 /*
  * Answers and reasons in other languages, word for word in English. A clause is told in English only if all of its words
@@ -140,20 +141,30 @@ export function inEnglish(line: string): string {
     .join("");
 }
 
-/** A text whose own lines are in English, and those lines as they were typed, trimmed. Quotations of ours stay. */
+/**
+ * A text whose own lines are in English, and those lines as they were typed, trimmed. Quotations of ours stay, and so
+ * does a line with a word that is nearly one in question: "Salon" may be what should stand there, and no "salón".
+ */
 export function linesInEnglish(
   text: string,
-  answer: string,
+  { answer, inQuestion }: { readonly answer: string; readonly inQuestion: readonly string[] },
 ): {
   readonly text: string;
   readonly typed: ReadonlyMap<string, string>;
 } {
   const typed = new Map<string, string>();
   const ours = new Set(answer.split("\n").map((line) => line.trim()));
+  const stays = (line: string): boolean =>
+    isMarked(line) || ours.has(line.trim()) || isNearQuestion(withoutLegends(line), inQuestion);
   const lines = text.split(/\r\n|\r|\n/).map((line) => {
-    const english = isMarked(line) || ours.has(line.trim()) ? line : inEnglish(line);
+    const english = stays(line) ? line : inEnglish(line);
     if (english !== line) typed.set(english.trim(), line.trim());
     return english;
   });
   return { text: lines.join("\n"), typed };
+}
+
+/** A line without words in capitals among small letters, which stay as they are. */
+function withoutLegends(line: string): string {
+  return /\p{Ll}/u.test(line) ? line.replace(/(?<!\p{L})\p{Lu}{2,}(?!\p{L})/gu, "") : line;
 }

@@ -24,7 +24,7 @@ export const spanish: Words = {
   "it is written so": `así se escribe, se escribe así, se escribe de esa manera, está escrito así`,
   "it is how the customer wants it": `así lo (quiere/escribe/pide/pidió/quiso/llama/escribió) (el cliente/la clienta/el dueño/la dueña/la familia/el propietario/el arquitecto/la propietaria)`,
   "wants it so": `lo (quiere/escribe/pide/pidió/quiso/llama) así`,
-  "has confirmed it": `lo (confirmó/confirma/ha confirmado), ya (lo confirmó/confirmó)`,
+  "has confirmed it": `lo (confirmó/ha confirmado), ya (lo confirmó/confirmó)`,
   "confirmed by": `confirmado (por/con)`,
   "we confirm": `confirmo, confirmamos, le confirmo`,
   is: `es, está`,
