@@ -2,8 +2,9 @@ import type { Arrivals } from "../trade/letter.ts";
 import type { Replacement } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
-import { ageOf, byArrival } from "./age.ts";
+import { type Age, ageOf, byArrival } from "./age.ts";
 import { differencesOf } from "./differences.ts";
+import { letterOf } from "./ids.ts";
 import { contentKey } from "./keys.ts";
 import { goesIntoPlate } from "./standing.ts";
 import { wallPlaceOf } from "./wall-place.ts";
@@ -68,28 +69,43 @@ export function standingAfter(
   };
 }
 
-/** The sheets for one place that gave way to a newer one. */
+/**
+ * The sheets for one place that gave way to a newer one. The sheets of a letter are of one age: letters are compared,
+ * not each sheet with each.
+ */
 function givenWay(group: readonly Sheet[], arrivals: Arrivals): Replacement[] {
   const gone: Replacement[] = [];
-  const byLetter = group.toSorted((a, b) => byArrival(arrivals)(a.id, b.id));
-  let alive: Sheet[] = [];
-  for (const now of byLetter) {
-    const ages = alive.map((old) => ({ old, age: settledAge(now, old, arrivals) }));
-    const newer = ages.find(({ age }) => age === "older");
-    if (newer !== undefined) {
-      gone.push({ old: now, now: newer.old, how: "place" });
+  const alive = new Map<string, Sheet[]>();
+  for (const now of group.toSorted((a, b) => byArrival(arrivals)(a.id, b.id))) {
+    const letter = letterOf(now.id);
+    const others = [...alive].map(([other, olds]) => ({ other, olds, age: ageOf(letter, other, arrivals) }));
+    const first = others.map((one) => standingBefore(now, one)).find((old) => old !== undefined);
+    if (first !== undefined) {
+      gone.push({ old: now, now: first, how: "place" });
       continue;
     }
-    for (const { old, age } of ages) if (age === "newer") gone.push({ old, now, how: "place" });
-    alive = [...ages.filter(({ age }) => age !== "newer").map(({ old }) => old), now];
+    for (const { other, olds, age } of others) {
+      if (age !== "newer") continue;
+      gone.push(...olds.map((old): Replacement => ({ old, now, how: "place" })));
+      alive.delete(other);
+    }
+    const own = alive.get(letter);
+    if (own === undefined) alive.set(letter, [now]);
+    else own.push(now);
   }
   return gone;
 }
 
-/** Which of two sheets is newer. If they say the same nobody is asked: the one that arrived first stands. */
-function settledAge(now: Sheet, old: Sheet, arrivals: Arrivals): ReturnType<typeof ageOf> {
-  const age = ageOf(now.id, old.id, arrivals);
-  return age === "unclear" && differencesOf(old, now).length === 0 ? "older" : age;
+/** Sheets of one letter, and how old another is beside them. */
+interface OfLetter {
+  readonly olds: readonly Sheet[];
+  readonly age: Age;
+}
+
+/** The sheet that stands before another. If two say the same nobody is asked: the one that arrived first stands. */
+function standingBefore(now: Sheet, { olds, age }: OfLetter): Sheet | undefined {
+  if (age === "older") return olds[0];
+  return age === "unclear" ? olds.find((old) => differencesOf(old, now).length === 0) : undefined;
 }
 
 /**
