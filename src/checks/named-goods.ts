@@ -1,25 +1,49 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { numberKey, plainText } from "../orders/keys.ts";
+import { contentKey, numberKey, plainText } from "../orders/keys.ts";
 import { goesIntoPlate } from "../orders/standing.ts";
-import type { Order } from "../trade/order.ts";
-import type { Sheet } from "../trade/sheet.ts";
+import type { Order, Replacement } from "../trade/order.ts";
+import { type Sheet, saidAt } from "../trade/sheet.ts";
 import { nameOf, positionIn } from "./named-place.ts";
 import { gangsNoted } from "./noted-place.ts";
 
 /** A field of a sheet whose file's name says something else. */
-interface Contradicted {
+interface Told {
   readonly sheet: Sheet;
   readonly place: "gangs" | "standing" | "finish" | "position" | "order";
   /** What the name says. */
   readonly told: string;
 }
 
+/** A field that says the same on some sheets, and whose files' names say the same instead. */
+interface Contradicted extends Omit<Told, "sheet"> {
+  readonly sheets: readonly [Sheet, ...Sheet[]];
+}
+
 /** The fields that files' names contradict, besides the mark and the numbered position. */
-export function contradictedIn(order: Order, { finishes }: Pick<Catalogue, "finishes">): Contradicted[] {
+export function contradictedIn(
+  order: Order,
+  replaced: readonly Replacement[],
+  catalogue: Pick<Catalogue, "finishes">,
+): Contradicted[] {
+  // A file that was sent again, mended, may have its name from before.
+  const isOldName = (sheet: Sheet): boolean =>
+    replaced.some(
+      ({ old, now }) => now.id === sheet.id && plainText(nameOf(old)) === plainText(nameOf(sheet)),
+    );
+  const all = toldIn(order, catalogue).filter(({ sheet }) => !isOldName(sheet));
+  const alike = Map.groupBy(all, ({ sheet, place, told }) => contentKey([place, told, saidAt(sheet, place)]));
+  return [...alike.values()].flatMap(([first, ...more]) =>
+    first === undefined
+      ? []
+      : [{ place: first.place, told: first.told, sheets: [first.sheet, ...more.map(({ sheet }) => sheet)] }],
+  );
+}
+
+function toldIn(order: Order, { finishes }: Pick<Catalogue, "finishes">): Told[] {
   const named = order.sheets.filter(({ list }) => list === undefined);
   const said = new Set(order.sheets.flatMap((sheet) => wordsOn(sheet)));
   const names = finishes.map((finish) => ({ ...finish, word: finish.name.toUpperCase() }));
-  return named.flatMap((sheet): Contradicted[] => {
+  return named.flatMap((sheet): Told[] => {
     const name = nameOf(sheet);
     const words = wordsIn(name);
     const [finish, ...more] = names.filter(({ word }) => words.includes(word) && !said.has(word));
@@ -40,7 +64,7 @@ export function contradictedIn(order: Order, { finishes }: Pick<Catalogue, "fini
   });
 }
 
-function gangsAgainst(sheet: Sheet, gangs: number): Contradicted[] {
+function gangsAgainst(sheet: Sheet, gangs: number): Told[] {
   const told = `${gangs} gangs`;
   if (sheet.kind === "device" && sheet.standing === "alone")
     return gangs > 1 ? [{ sheet, place: "standing", told }] : [];

@@ -7,7 +7,7 @@ import { aloneDevice, deviceAt, plate } from "../make/sample.ts";
 
 /** The fields that files' names contradict, and what the names say. */
 const told = (...sheets: Sheet[]): string[] =>
-  contradictedIn(subject(sheets).order, catalogue).map(({ place, told }) => `${place} ${told}`);
+  contradictedIn(subject(sheets).order, [], catalogue).map(({ place, told }) => `${place} ${told}`);
 
 test.each([
   ["S-104 3-gang plate.pdf", ["gangs 3 gangs"]],

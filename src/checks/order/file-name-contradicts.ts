@@ -1,23 +1,9 @@
-import { differencesOf } from "../../orders/differences.ts";
-import { byId, letterOf } from "../../orders/ids.ts";
-import { contentKey, plainText } from "../../orders/keys.ts";
-import { isMarked } from "../../orders/placed.ts";
-import type { Station } from "../../trade/order.ts";
 import { type Sheet, saidAt } from "../../trade/sheet.ts";
 import { calledElsewhere } from "../called-elsewhere.ts";
 import { at, defineOrderCheck, labelOf, type OrderSubject } from "../check.ts";
 import { quotedChoice } from "../choice-name.ts";
+import { namedElsewhere } from "../named-elsewhere.ts";
 import { contradictedIn } from "../named-goods.ts";
-import {
-  type IsMark,
-  markInFront,
-  nameOf,
-  otherMarkIn,
-  placeOf,
-  placesIn,
-  positionOf,
-  toldBy,
-} from "../named-place.ts";
 import { roomsIn } from "../named-room.ts";
 import { subject } from "../sample.ts";
 
@@ -232,98 +218,31 @@ export const fileNameContradicts = defineOrderCheck({
     },
   ],
   *find({ order, replaced = [] }, catalogue, say) {
+    const fileOf = ({ named, file }: Sheet): string => named ?? file;
     yield* roomsIn(order, catalogue).map(({ sheet, legend }) =>
-      say("room", { file: sheet.named ?? sheet.file, legend }, at(sheet, "row.plate.1")),
+      say("room", { file: fileOf(sheet), legend }, at(sheet, "row.plate.1")),
     );
-    for (const { kept, copies } of calledElsewhere(order))
-      yield say("same", { kept: kept.file, files: copies.map(({ named, file }) => named ?? file) }, at(kept));
-    // A file that was sent again, mended, may have its name from before.
-    const isOldName = (sheet: Sheet): boolean =>
-      replaced.some(
-        ({ old, now }) => now.id === sheet.id && plainText(nameOf(old)) === plainText(nameOf(sheet)),
-      );
-    const goods = Map.groupBy(
-      contradictedIn(order, catalogue).filter(({ sheet }) => !isOldName(sheet)),
-      ({ sheet, place, told }) => contentKey([place, told, saidAt(sheet, place)]),
+    yield* calledElsewhere(order).map(({ kept, copies }) =>
+      say("same", { kept: kept.file, files: copies.map(fileOf) }, at(kept)),
     );
-    for (const [first, ...more] of goods.values())
-      if (first !== undefined) {
-        const { sheet, place, told } = first;
-        const all = [first, ...more].map((one) => one.sheet);
-        const typed = quotedChoice(saidAt(sheet, place), catalogue);
-        const files = all.map(({ named, file }) => named ?? file);
-        yield say(
-          "goods",
-          { told, field: labelOf(sheet, place), typed, files },
-          all.flatMap((one) => at(one, place)),
-        );
-      }
-    const taken = placesIn(order);
-    const marks = new Set(order.stations.map(({ mark }) => plainText(mark)));
-    const isMark: IsMark = (one) => marks.has(one);
-    const gave = new Map(replaced.map(({ old, now, how }) => [now.id, how === "place" ? old : undefined]));
-    for (const station of order.stations) {
-      const members = [...station.plates, ...station.devices];
-      for (const sheet of members.filter(isMarked)) {
-        const own = placeOf(sheet);
-        // What was made of a list has its name from us.
-        if (sheet.list !== undefined || (taken.get(own)?.length ?? 0) > 1) continue;
-        const old = gave.get(sheet.id);
-        const there = (told: string): readonly Sheet[] => taken.get(told) ?? [];
-        const isOld = (told: string): boolean =>
-          !isFirstHere(sheet, station) || there(told).some((other) => namesItself(other, told, isMark));
-        const isAsked = (told: string | undefined): told is string =>
-          told !== undefined &&
-          told !== own &&
-          (!isOld(told) || there(told).some((other) => toldBy(other, isMark) === own));
-        const file = sheet.named ?? sheet.file;
-        const says = (isKnown: IsMark) => {
-          const { typed, place } = saysInstead(sheet, isKnown);
-          return { typed, place, field: labelOf(sheet, place), spots: at(sheet, place) };
-        };
-        if (isAsked(toldBy(sheet, isMark))) {
-          const { typed, place, field, spots } = says(isMark);
-          if (place === "position") yield say("position", { file, field, position: typed }, spots);
-          else yield say("mark", { file, field, mark: typed }, spots);
-        } else if (old !== undefined && takesOver(sheet, old)) {
-          // A name that begins with a mark of the same series may name a station that is new.
-          const front = markInFront(sheet);
-          const isKnown: IsMark = (one) => isMark(one) || one === front;
-          const told = toldBy(sheet, isKnown);
-          const { typed, field, spots } = says(isKnown);
-          if (told !== undefined && told !== own)
-            yield say("taken", { file, field, typed, old: old.file }, spots);
-        }
-      }
-    }
+    yield* contradictedIn(order, replaced, catalogue).map(({ sheets: [first, ...more], place, told }) =>
+      say(
+        "goods",
+        {
+          told,
+          field: labelOf(first, place),
+          typed: quotedChoice(saidAt(first, place), catalogue),
+          files: [first, ...more].map(fileOf),
+        },
+        [first, ...more].flatMap((sheet) => at(sheet, place)),
+      ),
+    );
+    yield* namedElsewhere(order, replaced).map(({ sheet, place, typed, old }) => {
+      const [file, field, spots] = [fileOf(sheet), labelOf(sheet, place), at(sheet, place)];
+      if (old !== undefined) return say("taken", { file, field, typed, old: old.file }, spots);
+      return place === "position"
+        ? say("position", { file, field, position: typed }, spots)
+        : say("mark", { file, field, mark: typed }, spots);
+    });
   },
 });
-
-/** What a sheet says of its place where its file's name says something else, and where it says it. */
-function saysInstead(
-  sheet: Sheet,
-  isMark: IsMark,
-): { readonly typed: string | number; readonly place: "position" | "mark" } {
-  const { mark, position } = positionOf(sheet);
-  return position !== undefined && otherMarkIn(nameOf(sheet), sheet, isMark) === undefined
-    ? { typed: position, place: "position" }
-    : { typed: mark, place: "mark" };
-}
-
-/** Whether a sheet changes one that had another name. */
-function takesOver(sheet: Sheet, old: Sheet): boolean {
-  return plainText(nameOf(old)) !== plainText(nameOf(sheet)) && differencesOf(old, sheet).length > 0;
-}
-
-/** Whether the file of a sheet is named after the place that the sheet has. */
-function namesItself(sheet: Sheet, place: string, isMark: IsMark): boolean {
-  const { mark, position } = positionOf(sheet);
-  return position === undefined
-    ? plainText(nameOf(sheet)).includes(plainText(mark))
-    : toldBy(sheet, isMark) === place;
-}
-
-/** Whether the sheet came with the first of its station; one that came later may be an old file, mended. */
-function isFirstHere(sheet: Sheet, { plates, devices }: Station): boolean {
-  return [...plates, ...devices].every(({ id }) => byId(letterOf(sheet.id), letterOf(id)) <= 0);
-}
