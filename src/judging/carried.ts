@@ -1,6 +1,7 @@
 import { nameOf, positionIn } from "../checks/named-place.ts";
 import { fileStillUnread } from "../checks/order/file-still-unread.ts";
 import { letterStillOpen } from "../checks/order/letter-still-open.ts";
+import { isUnchanged } from "../orders/differences.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { letterOf } from "../orders/ids.ts";
 import { plainText } from "../orders/keys.ts";
@@ -12,7 +13,6 @@ import type { Missing } from "../trade/order.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { Sheet } from "../trade/sheet.ts";
-import { isSame } from "./promised.ts";
 import { type OrderState, orderKey } from "./state.ts";
 
 /** Whether new sheets settle something that an earlier letter left open. */
@@ -51,7 +51,9 @@ export function settledBy(
     }
   };
   // Many sheets are called "device.pdf", so a sheet that only took the place of another settles no file by its name.
-  const stood = new Map(replaced.filter(isSame).map(({ old, now }) => [now.id, Number(letterOf(old.id))]));
+  const stood = new Map(
+    replaced.filter(isUnchanged).map(({ old, now }) => [now.id, Number(letterOf(old.id))]),
+  );
   const isInOrder = (key: string, { id, order = "" }: Sheet): boolean =>
     lackedBeside(key).some(({ order: { number, carried } }) => {
       const file = carried.find((one) => keyOf(one) === key);

@@ -1,16 +1,12 @@
 import { positionIn } from "../checks/named-place.ts";
 import { numberedBeyond } from "../checks/numbered-files.ts";
-import { differencesOf } from "../orders/differences.ts";
+import { isUnchanged } from "../orders/differences.ts";
 import { letterOf } from "../orders/ids.ts";
-import { contentKey } from "../orders/keys.ts";
-import { patternOf } from "../reading/reply/tallies.ts";
 import type { Announced, Carried, Claim, Promised } from "../trade/carried.ts";
 import type { Order, Replacement } from "../trade/order.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
-import { ordersNamedIn } from "./named.ts";
+import { stationsIn, stationsOf } from "./named-stations.ts";
 import { sheetsOf } from "./sheets-of.ts";
-import { orderKey } from "./state.ts";
-import type { Submission } from "./submission.ts";
 
 /** What came, beside one order. */
 interface Came {
@@ -29,33 +25,6 @@ interface Came {
 }
 
 /**
- * Whether a reply says that a station of this order, which it answers, is mended, and brings sheets of other orders
- * alone. Unless one of these takes the place of an earlier sheet of that station, or the words name its order, the sheet
- * may bear another order's number.
- */
-export function isMendedElsewhere(
-  order: Order,
-  { announced, repliesTo = [] }: Pick<Submission, "announced" | "repliesTo">,
-  { sheets, replaced }: { readonly sheets: readonly Sheet[]; readonly replaced: readonly Replacement[] },
-): boolean {
-  const key = orderKey(order.number);
-  const others = sheets.map(({ order: number = "" }) => number);
-  if (announced?.tells !== "mended" || others.length === 0) return false;
-  if (!repliesTo.some((number) => orderKey(number) === key)) return false;
-  // Without a number it stops by itself.
-  if (others.some((number) => orderKey(number) === "" || orderKey(number) === key)) return false;
-  const { words } = announced;
-  const stations = stationsIn(words, sheetsOf(order));
-  return (
-    stations.length > 0 &&
-    // A new station may be one of a new order.
-    !/\bnew\b/i.test(words) &&
-    ordersNamedIn(words, { orders: others.map((number) => ({ number })) }).length === 0 &&
-    !replaced.some(({ now }) => now.mark !== undefined && stations.includes(now.mark))
-  );
-}
-
-/**
  * What is promised of an order and has not come. A promise is kept by a sheet that adds or changes something; where it
  * names stations or a position, by one of each, and one of these adds or changes something. What is to come beside
  * others is a sheet for another place.
@@ -63,7 +32,7 @@ export function isMendedElsewhere(
 export function promisedOf(order: Order, before: readonly Carried[], came: Came): Promised[] {
   const all = sheetsOf(order);
   const own = all.filter(({ id }) => came.ids.has(id));
-  const same = new Set(came.replaced.filter(isSame).map(({ now }) => now.id));
+  const same = new Set(came.replaced.filter(isUnchanged).map(({ now }) => now.id));
   const fresh = own.filter(({ id }) => !same.has(id));
   const again = new Set(came.replaced.map(({ now }) => now.id));
   const changes = came.late.length > 0 || fresh.length > 0;
@@ -147,13 +116,6 @@ function newOf(
   return isHere ? [] : [{ letter, what: "promise", text: words, tells }];
 }
 
-/** Whether a sheet came again as it was, in what it says and in how it looks. */
-export function isSame({ old, now }: Replacement): boolean {
-  const looks = ({ doubts, unsure, unread, edition, unmapped = [] }: Sheet): string =>
-    contentKey({ doubts, unsure, unread, edition, unmapped });
-  return differencesOf(old, now).length === 0 && looks(old) === looks(now);
-}
-
 /** Whether one of some sheets is for a position, if there is one. */
 function hasPosition(sheets: readonly Sheet[], position: number | undefined): boolean {
   return (
@@ -172,13 +134,4 @@ function isNoCount(mark: string): boolean {
 
 function broughtBy(letters: readonly string[], sheets: readonly Sheet[]): Sheet[] {
   return sheets.filter(({ id }) => letters.includes(letterOf(id)));
-}
-
-function stationsOf(sheets: readonly Sheet[]): readonly string[] {
-  return [...new Set(sheets.flatMap(({ mark }) => mark ?? []))];
-}
-
-/** The stations of an order that words name. */
-function stationsIn(words: string, sheets: readonly Sheet[]): readonly string[] {
-  return stationsOf(sheets).filter((mark) => (patternOf(mark)?.exec(words) ?? null) !== null);
 }

@@ -1,5 +1,7 @@
+import type { Replacement } from "../trade/order.ts";
 import { entries, type Place } from "../trade/place.ts";
 import { type Sheet, saidAt } from "../trade/sheet.ts";
+import { contentKey } from "./keys.ts";
 
 /** A place that two sheets fill in differently. */
 export interface Difference {
@@ -18,6 +20,13 @@ export function differencesOf(old: Sheet, now: Sheet): Difference[] {
     const [before, after] = [was.get(place) ?? "", is.get(place) ?? ""];
     return before === after ? [] : [{ place, was: before, now: after }];
   });
+}
+
+/** Whether a sheet came again as it was, in what it says and in how it looks. */
+export function isUnchanged({ old, now }: Replacement): boolean {
+  const looks = ({ doubts, unsure, unread, edition, unmapped = [] }: Sheet): string =>
+    contentKey({ doubts, unsure, unread, edition, unmapped });
+  return differencesOf(old, now).length === 0 && looks(old) === looks(now);
 }
 
 /** What stands at any place of a sheet, its legends among them. */
