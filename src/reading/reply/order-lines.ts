@@ -2,6 +2,7 @@ import { type Count, countedBy } from "../../trade/count.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { type Goods, whatIsCounted } from "./counts.ts";
 import { bareOf } from "./mark-series.ts";
+import { shipsElsewhere } from "./order-address.ts";
 import type { LetterFacts } from "./tallies.ts";
 
 /** A line of a purchase order that the sheets do not bear out, or the counts of several. */
@@ -17,7 +18,10 @@ const quantity =
 const price = /(?<![\p{L}\p{N}])\d{1,3}(?:,\d{3})*\.\d\d(?![\p{N}])/u;
 const mark = /(?<![\p{L}\p{N}-])(\p{L}{1,4})([-. ]?)(\d{1,4})(?![\p{L}\p{N}]|[-.]\d)/gu;
 
-/** What a purchase order says of stations, finishes and quantities that the sheets of its order say otherwise. */
+/**
+ * What a purchase order says of stations, finishes, quantities and the place to ship to that the sheets of its order
+ * say otherwise.
+ */
 export function orderedOtherwise(text: string, facts: OrderFacts, goods: Goods): Ordered[] {
   if (!title.test(text)) return [];
   const lines = text
@@ -41,8 +45,10 @@ export function orderedOtherwise(text: string, facts: OrderFacts, goods: Goods):
     const count = { ...what, number: number + (before?.count.number ?? 0) };
     totals.set(key, { words: before === undefined ? line : `${before.words} … ${line}`, count });
   }
+  const address = shipsElsewhere(lines, facts.sheets);
   return [
     ...against.map(({ line }) => ({ words: line })),
+    ...(address === undefined ? [] : [{ words: address }]),
     ...[...totals.values()].map(({ words, count }) => ({ words, counts: [count] })),
   ];
 }
