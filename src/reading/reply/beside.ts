@@ -54,15 +54,8 @@ function saidBy(statement: Statement): string {
   return "words" in statement ? tokensOf(statement.words).join(" ") : JSON.stringify(statement);
 }
 
-/** Files that are named in the answer, and not read. */
-const unread: ReadonlySet<FileKind> = new Set([
-  "no-form",
-  "picture",
-  "small-picture",
-  "recording",
-  "office-document",
-  "other",
-]);
+/** Files that nobody reads, unless their names ask for it. Pictures, recordings and office documents a person opens anyway. */
+const unread: ReadonlySet<FileKind> = new Set(["no-form", "small-picture", "other"]);
 
 /**
  * The name of a file, if it speaks against making what is in the file; or if nobody reads the file, and its name says

@@ -43,7 +43,8 @@ test.each<[string, Partial<ReadFile>, string[]]>([
   ["its folder", { folder: "do not engrave" }, ["name: do not engrave/a.pdf"]],
   ["no name", {}, []],
   ["a folder that says nothing", { folder: "lobby" }, []],
-  ["a sketch that is not read", { file: "sketch 2.png", kind: "picture" }, ["name: sketch 2.png"]],
+  ["a sketch that is not read", { file: "sketch 2.png", kind: "small-picture" }, ["name: sketch 2.png"]],
+  ["a sketch that a person looks at", { file: "sketch 2.png", kind: "picture" }, []],
   ["a marked-up drawing", { file: "A-201_markup.pdf", kind: "no-form" }, ["name: A-201_markup.pdf"]],
   ["a picture of the site", { file: "lobby wall.jpg", kind: "picture" }, []],
   ["a sheet that is called so, and is read", { file: "sketch room.pdf" }, []],
@@ -52,17 +53,18 @@ test.each<[string, Partial<ReadFile>, string[]]>([
   expect(said("Hello", { files: [file(more)] })).toEqual(words);
 });
 
-test("a picture that is named after a station may be one more sheet, and one that a camera has numbered is not", () => {
-  const named = (name: string, kind: ReadFile["kind"] = "picture"): string[] =>
+test("a small picture that is named after a station may be one more sheet, and one that a camera has numbered is not", () => {
+  const named = (name: string, kind: ReadFile["kind"] = "small-picture"): string[] =>
     said("Hello", { sheets: [{ ...device, mark: "S-104" }], files: [file({ file: name, kind })] });
   expect(named("S-105.png")).toEqual(["name: S-105.png"]);
+  expect(named("S-105.png", "picture")).toEqual([]);
   expect(named("s104 lobby.jpg")).toEqual(["name: s104 lobby.jpg"]);
   expect(named("IMG_2034.jpg")).toEqual([]);
   expect(named("S-105.pdf", "sheet")).toEqual([]);
   expect(named("view S-105.png")).toEqual([]);
   expect(named("S-10500.png")).toEqual([]);
   const marked = (mark: string, name: string): string[] =>
-    said("Hello", { sheets: [{ ...device, mark }], files: [file({ file: name, kind: "picture" })] });
+    said("Hello", { sheets: [{ ...device, mark }], files: [file({ file: name, kind: "small-picture" })] });
   expect(marked("SAL-104", "SAL-105.png")).toEqual(["name: SAL-105.png"]);
   expect(marked("SALA-104", "SALA-105.png")).toEqual([]);
   expect(marked("LOBBY", "IMG_2034.jpg")).toEqual([]);
