@@ -7,6 +7,7 @@ import { readHeader } from "../reading/letter/letter.ts";
 import type { AttachedText } from "../reading/reply/statements.ts";
 import type { Attachment, FileKind } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
+import { withPrintedCopies } from "./printed-copies.ts";
 
 /** How much of a letter is opened. The rest is kept in the record, and the answer says so. */
 export interface Caps {
@@ -112,8 +113,15 @@ function namesOf(found: readonly OpenedPart[]): ReadonlyMap<OpenedPart, Named> {
   return new Map(all.map((one, i) => [one, names[i] ?? { file: "" }]));
 }
 
-/** What an opened file is, with its sheet if it is one. */
-export function judgeOpened({ attachment, facts }: OpenedFile, known: Known): Judged {
+/** What the files of a letter are, with their sheets. */
+export function judgeAll(files: readonly OpenedFile[], known: Known): Judged[] {
+  return withPrintedCopies(
+    files,
+    files.map((file) => judgeOpened(file, known)),
+  );
+}
+
+function judgeOpened({ attachment, facts }: OpenedFile, known: Known): Judged {
   const { bytes: _, ...file } = attachment;
   return typeof facts === "string" ? { file: { ...file, kind: facts } } : judge(facts, file, known);
 }

@@ -8,7 +8,7 @@ import type { Came } from "../trade/letter.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Desk } from "./desk.ts";
 import { withLists } from "./lists.ts";
-import { judgeOpened, type OpenLetter, openLetter, type Pictures, picturesOf, textsOf } from "./open.ts";
+import { judgeAll, type OpenLetter, openLetter, type Pictures, picturesOf, textsOf } from "./open.ts";
 
 /** A letter with its files read as what they are. */
 export interface OpenedLetter extends OpenLetter {
@@ -32,7 +32,7 @@ export async function openClaimed(
   const named = from === undefined ? found : { ...found, letter: { from, ...found.letter } };
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);
-  const judged = named.files.map((file) => judgeOpened(file, { editions, catalogue, today }));
+  const judged = judgeAll(named.files, { editions, catalogue, today });
   const date = dateOf(named, judged);
   const opened = { ...named, letter: { ...named.letter, ...(date === undefined ? {} : { date }) } };
   const { files: read, sheets } = besideLists({

@@ -10,7 +10,7 @@ import type { Desk } from "./desk.ts";
 import { withLists } from "./lists.ts";
 import {
   type Caps,
-  judgeOpened,
+  judgeAll,
   type OpenLetter,
   openLetter,
   openParts,
@@ -52,7 +52,7 @@ export async function tryFiles(
     caps,
   );
   const today = dateIn(clock.now(), timeZone);
-  const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
+  const read = judgeAll(files, { editions, catalogue, today });
   const brought = besideLists({
     files: read.map(({ file }) => file),
     sheets: read.flatMap(({ sheet }) => sheet ?? []),

@@ -80,6 +80,8 @@ export interface ReadFile {
   readonly beside?: number;
   /** How many sheets were put together in it. */
   readonly sheets?: number;
+  /** Of a print of sheets: the files beside it that hold the same typing, if all of its pages have one. */
+  readonly copyOf?: readonly string[];
   /** Of a sheet saved blank: which sheet it is, if it has the name that such a blank has. */
   readonly blank?: SheetKind;
   /** It is a blank that its letter does without. */
