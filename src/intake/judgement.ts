@@ -4,9 +4,10 @@ import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer, orderKey } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import { announcedIn } from "../reading/reply/announces.ts";
-import { statementsBeside } from "../reading/reply/beside.ts";
+import { type Beside, statementsBeside } from "../reading/reply/beside.ts";
 import { claimsIn } from "../reading/reply/claims.ts";
 import type { Letter } from "../trade/letter.ts";
+import type { Statement } from "../trade/statement.ts";
 import type { Desk } from "./desk.ts";
 import { allWords } from "./open.ts";
 import type { OpenedLetter } from "./opened-letter.ts";
@@ -30,7 +31,7 @@ function wordsTaken(
   state: BuyerState,
   catalogue: Desk["catalogue"],
 ): Answering {
-  const { furniture, quoted, letter } = said;
+  const { furniture, quoted, letter, apart, manager } = said;
   const replied = {
     ...said,
     // Whoever answers under the number of another order may mean that one.
@@ -39,7 +40,7 @@ function wordsTaken(
     at: { number, came },
   };
   return answeringIn(letter, replied, state, (understood) => {
-    const beside = statementsBeside(letter, {
+    const known = {
       files: read,
       texts,
       sheets,
@@ -48,12 +49,30 @@ function wordsTaken(
       furniture,
       quoted: quoted === undefined ? [] : [quoted],
       understood,
-    });
+    };
+    if (apart !== undefined && manager !== undefined)
+      return [
+        ...statementsBeside({ ...letter, subject: "", text: apart.writer }, known),
+        ...ofManager(letter, apart.manager, manager.name, known),
+      ];
+    const beside = statementsBeside(letter, known);
     const isRead = beside.some((one) => one.kind === "said" && one.where === "subject");
     return isRead || !namesOtherThanSheets(letter, sheets, said, state)
       ? beside
       : [{ kind: "said", where: "subject", words: letter.subject }, ...beside];
   });
+}
+
+/** What a manager says above a letter that he forwards. The buyer has not written it, and cannot take it back. */
+function ofManager(
+  { otherTexts: _, textUnsure: __, ...letter }: Letter,
+  text: string,
+  by: string,
+  known: Beside,
+): readonly Statement[] {
+  return statementsBeside({ ...letter, text }, { ...known, files: [], texts: [] }).map((one) =>
+    one.kind === "said" ? { kind: "said", where: "manager", by, words: one.words } : one,
+  );
 }
 
 /** Whether the subject names orders of the buyer, and none that the sheets name or that was answered for. */

@@ -4,12 +4,12 @@ import type { Answered } from "../ports/store.ts";
 import { forwardedInline } from "../reading/letter/forwarded-inline.ts";
 import { readHeader } from "../reading/letter/letter.ts";
 import { forwardedIn } from "../reading/letter/machine-report.ts";
-import type { Letter } from "../trade/letter.ts";
 import type { Managing } from "../trade/manager.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Desk, Rules } from "./desk.ts";
 import type { Forwarded } from "./forwarded.ts";
+import type { OpenedLetter } from "./opened-letter.ts";
 
 /**
  * What the sender of a letter manages; nothing unless it is proved that he sent it. Senders are taken at their word
@@ -25,20 +25,33 @@ export function managedBy(
   return managing.filter(({ manager }) => manager.address === from);
 }
 
-/** A letter of a manager that forwards another, and that letter's own words where it is forwarded in the text. */
+/** Whose words a forwarded letter has: its writer's, and of whoever forwards it. */
+export interface WordsApart {
+  readonly writer: string;
+  readonly manager: string;
+}
+
+/** A letter of a manager that forwards another. */
 export interface ForwardedByManager {
   readonly forwarded: Forwarded;
+  /** All words of both, where it is forwarded in the text. */
   readonly text?: string;
+  readonly apart?: WordsApart;
 }
 
 /** Whose letter a manager has forwarded: attached whole, or in the text of his own. */
 export async function forwardedByManager(
-  { from, text }: Pick<Letter, "from" | "text">,
+  { letter: { from, text, subject }, sheets }: Pick<OpenedLetter, "letter" | "sheets">,
   bytes: Uint8Array,
   { ours, staff, managing }: Pick<Rules, "ours" | "staff" | "managing">,
 ): Promise<ForwardedByManager> {
   const attached = await Promise.all(forwardedIn(bytes).map(async (one) => (await readHeader(one)).from));
-  const inline = attached.length > 0 ? [] : forwardedInline(text);
+  // What he quotes of himself or of us, and a header that names no address beside no sheet, is no buyer's letter.
+  const inline = forwardedInline(text, subject).filter(
+    (one) =>
+      one.bySubject === undefined ||
+      (one.from === undefined ? sheets.length > 0 : one.from !== from && !ours.includes(one.from)),
+  );
   if (attached.length + inline.length === 0) return { forwarded: { kind: "no" } };
   const [buyer, ...others] = new Set([...attached, ...inline.map((one) => one.from)]);
   const isOurs = [...ours, ...staff, ...managing.map(({ manager }) => manager.address), from].includes(buyer);
@@ -46,8 +59,11 @@ export async function forwardedByManager(
     return {
       forwarded: { kind: "unclear", why: "a manager forwarded it, and it is not clear whose letter it was" },
     };
+  const forwarded: Forwarded = { kind: "of", buyer };
   const [first] = inline;
-  return { forwarded: { kind: "of", buyer }, ...(first === undefined ? {} : { text: first.text }) };
+  if (first === undefined) return { forwarded, apart: { writer: "", manager: text } };
+  const { above, text: writer } = first;
+  return { forwarded, text: [above, writer].join("\n\n").trim(), apart: { writer, manager: above } };
 }
 
 /** Why sheets that a manager forwards may not touch the orders of their buyer; undefined if all are the manager's. */

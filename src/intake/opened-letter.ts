@@ -1,10 +1,12 @@
-import { dateIn } from "../calendar/dates.ts";
+import { dateIn, timeOf } from "../calendar/dates.ts";
 import { besideLists } from "../judging/beside-lists.ts";
 import type { Claim } from "../ports/store.ts";
 import type { Judged } from "../reading/judge.ts";
+import { forwardedInline } from "../reading/letter/forwarded-inline.ts";
+import { isForwarding } from "../reading/reply/prefixes.ts";
 import type { AttachedText } from "../reading/reply/statements.ts";
 import type { ReadFile } from "../trade/attachment.ts";
-import type { Came } from "../trade/letter.ts";
+import type { Came, Letter } from "../trade/letter.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Desk } from "./desk.ts";
 import { withLists } from "./lists.ts";
@@ -33,7 +35,7 @@ export async function openClaimed(
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);
   const judged = judgeAll(named.files, { editions, catalogue, today });
-  const date = dateOf(named, judged);
+  const date = dateOf(named, judged, desk);
   const opened = { ...named, letter: { ...named.letter, ...(date === undefined ? {} : { date }) } };
   const { files: read, sheets } = besideLists({
     files: judged.map(({ file }) => file),
@@ -54,9 +56,25 @@ export async function openClaimed(
  * The date by which the sheets of a letter are older or newer than others: its own. Where all of them stand in letters
  * that it forwards, the oldest date of these, since whoever forwards a letter makes it no newer.
  */
-function dateOf({ letter: { date }, files }: OpenLetter, judged: readonly Judged[]): Date | undefined {
-  const dates = files.flatMap(({ dated }, i) => (judged[i]?.sheet === undefined ? [] : [dated?.getTime()]));
-  const known = dates.filter((one) => one !== undefined);
-  if (known.length === 0 || known.length < dates.length) return date;
-  return new Date(Math.min(date?.getTime() ?? Infinity, ...known));
+function dateOf({ letter, files }: OpenLetter, judged: readonly Judged[], desk: Desk): Date | undefined {
+  const own = forwardedDate(letter, desk);
+  const dates = files.flatMap(({ dated = own }, i) => (judged[i]?.sheet === undefined ? [] : [dated]));
+  return dates.length === 0 || dates.includes(undefined) ? letter.date : oldest([letter.date, ...dates]);
+}
+
+/** The date of what a letter forwards in its text. The sheets of that lie beside it. */
+function forwardedDate(
+  { text, subject }: Pick<Letter, "text" | "subject">,
+  { rules: { ours }, timeZone }: Pick<Desk, "rules" | "timeZone">,
+): Date | undefined {
+  // A reply may quote what was forwarded long before. An answer of ours had no sheet that is older than it.
+  const others = isForwarding(subject) ? forwardedInline(text, subject) : [];
+  const dates = others
+    .filter(({ from }) => from === undefined || !ours.includes(from))
+    .map(({ written }) => written && timeOf(written.date, written.time, timeZone));
+  return dates.length === 0 || dates.includes(undefined) ? undefined : oldest(dates);
+}
+
+function oldest(dates: readonly (Date | undefined)[]): Date {
+  return new Date(Math.min(...dates.map((one) => one?.getTime() ?? Infinity)));
 }

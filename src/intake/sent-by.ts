@@ -4,7 +4,7 @@ import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
-import { forwardedByManager, managedBy } from "./managers.ts";
+import { forwardedByManager, managedBy, type WordsApart } from "./managers.ts";
 import type { OpenedLetter } from "./opened-letter.ts";
 import { senderProof } from "./sender.ts";
 
@@ -20,6 +20,8 @@ export interface SentBy {
   readonly manages: readonly Managing[];
   /** The words of a letter that its manager forwarded in the text of his own. */
   readonly text?: string;
+  /** Whose they are, where a manager forwarded it. */
+  readonly apart?: WordsApart;
 }
 
 /** One of our own people vouches for the sender. */
@@ -28,9 +30,9 @@ export function letInAs(buyer: string): SentBy {
 }
 
 /** Asks who sent a letter, and whether it may be answered at all. */
-export async function sentBy({ letter }: OpenedLetter, bytes: Uint8Array, desk: Desk): Promise<SentBy> {
+export async function sentBy(opened: OpenedLetter, bytes: Uint8Array, desk: Desk): Promise<SentBy> {
   const { rules } = desk;
-  const { from } = letter;
+  const { from } = opened.letter;
   const proof = from === undefined ? "not asked" : await senderProof(desk, bytes, from);
   const refusal = refusalOf({
     headers: headerLines(bytes),
@@ -41,7 +43,7 @@ export async function sentBy({ letter }: OpenedLetter, bytes: Uint8Array, desk: 
   const manages = managedBy(from, proof, rules);
   const forwarded =
     manages.length > 0
-      ? await forwardedByManager(letter, bytes, rules)
+      ? await forwardedByManager(opened, bytes, rules)
       : { forwarded: await forwardedBy(rules, { from, bytes }, proof) };
   return { proof, ...forwarded, manages, ...(refusal === undefined ? {} : { refusal }) };
 }

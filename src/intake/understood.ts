@@ -6,7 +6,7 @@ import { withCopiesMarked } from "../reading/reply/copies.ts";
 import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
-import { answeredForManager, mayWriteTo, notManaged } from "./managers.ts";
+import { answeredForManager, mayWriteTo, notManaged, type WordsApart } from "./managers.ts";
 import { allWords } from "./open.ts";
 import type { OpenedLetter } from "./opened-letter.ts";
 import { colleagueNamed, type Party, partyLetIn, partyOf } from "./party.ts";
@@ -24,6 +24,8 @@ export interface Understood extends Said {
   readonly quoted?: Quoted;
   /** Keys of its lines that stood in earlier letters of its sender. */
   readonly furniture: ReadonlySet<LineKey>;
+  /** Whose its words are, where a manager forwarded it. */
+  readonly apart?: WordsApart;
   /** The letter as it is read: without references to our answers, and with what is copied from one marked as such. */
   readonly letter: Letter;
   readonly why?: string;
@@ -94,6 +96,7 @@ export async function whatItSays(
     reply: answered.length > 0,
     ...(quoted === undefined ? {} : { quoted }),
     furniture,
+    ...(sender.apart === undefined ? {} : { apart: sender.apart }),
     ...(why === undefined ? {} : { why }),
   };
 }

@@ -341,8 +341,9 @@ test("an order released as it stands asks for no word; one that passed before th
 async function forwarding(
   inner: Uint8Array,
   from = "Ana Reyes <ana@quillgate.example>",
+  text = "",
 ): Promise<Uint8Array> {
-  const head = `From: ${from}\r\nTo: orders@quillgate.example\r\nMessage-ID: <${Math.random()}@quillgate.example>\r\nSubject: Fwd: Stations\r\nContent-Type: multipart/mixed; boundary="outer"\r\n\r\n--outer\r\n\r\n\r\n--outer\r\nContent-Type: message/rfc822\r\n\r\n`;
+  const head = `From: ${from}\r\nTo: orders@quillgate.example\r\nMessage-ID: <${Math.random()}@quillgate.example>\r\nSubject: Fwd: Stations\r\nContent-Type: multipart/mixed; boundary="outer"\r\n\r\n--outer\r\n\r\n${text}\r\n--outer\r\nContent-Type: message/rfc822\r\n\r\n`;
   return Buffer.concat([Buffer.from(head), inner, Buffer.from("\r\n--outer--\r\n")]);
 }
 
@@ -375,6 +376,88 @@ test("one forwarded in the text, its sheets beside it, counts too", async () => 
   expect(letter.verdict).toBe("pass");
   expect((await desk.store.orders.named("FM-90"))[0]?.buyer).toBe(greta);
   expect(sender.kept[0]).toMatchObject({ recipient: greta, copies: [ana.address] });
+});
+
+const outlook = [
+  "________________________________",
+  "From: Greta Sorley <greta@fallowmere.example>",
+  "Sent: Monday, November 9, 2026 8:00 AM",
+  "To: Ana Reyes <ana@quillgate.example>",
+  "Subject: Stations",
+  "",
+  "Hello,",
+  "",
+  "attached.",
+  "",
+  "Greta Sorley",
+];
+const ofAnas = { from: "Ana Reyes <ana@quillgate.example>", subject: "FW: Stations" };
+
+test("one forwarded as Outlook does, under a header alone, is the buyer's", async () => {
+  const { desk, sender } = await deskOf([ofAna]);
+  const letter = await post(desk, { ...ofAnas, text: outlook.join("\n"), sheets: [device("T-1")] });
+  expect(letter.verdict).toBe("pass");
+  expect((await desk.store.orders.named("FM-90"))[0]?.buyer).toBe(greta);
+  expect(sender.kept[0]).toMatchObject({ recipient: greta, copies: [ana.address] });
+});
+
+test("sheets under a header that names no address are nobody's, not the manager's own", async () => {
+  const { desk } = await deskOf([ofAna]);
+  const text = outlook.join("\n").replace(" <greta@fallowmere.example>", "");
+  const letter = await post(desk, { ...ofAnas, text, sheets: [device("T-1")] });
+  expect(letter.why).toMatch(/not clear whose letter/);
+  expect(await desk.store.orders.named("FM-90")).toEqual([]);
+});
+
+test("our answer, forwarded under a header alone, takes the manager's word above it", async () => {
+  const { desk, sender } = await deskOf([waiting]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  const answer = await answerTo(desk, letter);
+  const header = ["From: Order desk <orders@quillgate.example>", ...outlook.slice(2, 4)];
+  const { subject = "" } = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
+  const text = ["1 YES", "", ...header, `Subject: ${subject}`, "", answer].join("\n");
+  await post(desk, { ...ofAnas, subject: `FW: ${subject}`, text, to: letter });
+  expect(await verdictOf(desk)).toBe("pass");
+});
+
+test("the words above what a manager forwards are the manager's, and the buyer cannot take them back", async () => {
+  const { desk } = await deskOf([ofAna]);
+  const above = "Please hold this one until Friday.";
+  const inline = { ...ofAnas, text: `${above}\n\n${outlook.join("\n")}`, sheets: [device("T-1")] };
+  const letter = await post(desk, inline);
+  const told = `Ana Reyes, who manages this order, writes: “${above}”`;
+  expect((await answerTo(desk, letter)).replaceAll(/\s+/g, " ")).toContain(told);
+  await post(desk, { text: "1 NOTHING", to: letter });
+  expect(await verdictOf(desk)).toBe("person");
+  expect(await pointsOf(desk)).toContain(`Ana Reyes writes “${above}”`);
+
+  const inner = await letterOf({ text: "I want T-9 in red.", sheets: [device("T-9", "WEST", "QX-551")] });
+  const whole = await take(desk, await forwarding(inner, undefined, above));
+  const answer = (await answerTo(desk, whole)).replaceAll(/\s+/g, " ");
+  expect(answer).toContain(told);
+  expect(answer).toContain("“I want T-9 in red.” stands in your letter.");
+});
+
+test("a letter within the buyer's that a manager forwards in the text is not the buyer's own", async () => {
+  const { desk } = await deskOf([ofAna, { ...ofAna, buyer: "oakmoor.example" }]);
+  const inner = await letterOf({ from: "Bo <bo@oakmoor.example>", sheets: [device("T-1")] });
+  const text = `---------- Forwarded message ---------\n${outlook.slice(1).join("\n")}`;
+  const letter = await take(desk, await forwarding(inner, undefined, text));
+  expect(letter.why).toMatch(/not clear whose letter/);
+});
+
+test("whoever forwards an old letter in the text makes its sheets no newer", async () => {
+  const { desk } = await deskOf([ofAna]);
+  let now = desk.clock.now().getTime();
+  const later: Desk = { ...desk, clock: { now: () => new Date((now += 60_000)) } };
+  const text = outlook.join("\n").replace("November 9", "November 2");
+  const date = "2026-11-09T14:30:00Z";
+  await post(later, { date: "2026-11-06T14:00:00Z", sheets: [device("T-1", "SOUTH")] });
+  const ofManager = await post(later, { ...ofAnas, date, text, sheets: [device("T-1", "NORTH")] });
+  expect(ofManager.problems.map(({ check }) => check)).toEqual(["which-sheet-counts"]);
+  await post(later, { date: "2026-11-06T14:00:00Z", sheets: [device("T-1", "SOUTH", "QX-551")] });
+  const own = { subject: "FW: Stations", date, text, sheets: [device("T-1", "NORTH", "QX-551")] };
+  expect((await post(later, own)).problems.map(({ check }) => check)).toContain("which-sheet-counts");
 });
 
 test("the desk writes to no stranger whom a manager names: the answer goes to the manager, and says so", async () => {

@@ -5,6 +5,15 @@ import { tokensOf } from "./word-bag.ts";
 const known =
   /^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|sv|vs|r|i|antw|doorst|odp|pd|res|enc|rif|ref|vb|vl|ynt|ilt|ext|external)(?:\[\d{1,2}\])?\s?[:：]|\s*\[[^\]]{1,20}\]:?)+/iu;
 
+/** What they put before one that is forwarded. */
+const forwarding =
+  /^\s*(?:\[[^\]]{1,20}\]:?\s*)?(?:fwd?|wg|tr|rv|enc|i|vb|vs|vl|doorst|pd|ilt)(?:\[\d{1,2}\])?\s?[:：]/iu;
+
+/** Whether a subject says that its letter forwards another. */
+export function isForwarding(subject: string): boolean {
+  return forwarding.test(subject);
+}
+
 export function withoutPrefixes(subject: string): string {
   return subject.replace(known, "").trim();
 }

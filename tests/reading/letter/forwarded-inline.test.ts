@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
-import { forwardedInline } from "../../../src/reading/letter/forwarded-inline.ts";
+import { forwardedInline as forwardedUnder } from "../../../src/reading/letter/forwarded-inline.ts";
+
+const forwardedInline = (text: string, subject = "Stations") => forwardedUnder(text, subject);
 
 const header = ["From: Ines Calloway <Ines@Brightwire.example>", "Subject: sheets", "To: dale@site.example"];
 const letter = (lead: string, ...lines: string[]): string => ["For you.", lead, ...lines].join("\r\n");
@@ -11,9 +13,12 @@ test.each([
   "---------------------- Forwarded by Dale Okafor on 11/24/2026 ----------------------",
   "Begin forwarded message:",
   "  begin forwarded message:  ",
+  "Anfang der weitergeleiteten Nachricht:",
+  "Début du message réexpédié :",
+  "-------- Weitergeleitete Nachricht --------",
 ])("“%s” begins a letter that is forwarded", (lead) => {
   expect(forwardedInline(letter(lead, ...header, "", "Four sheets.", "", "Ines"))).toEqual([
-    { from: "ines@brightwire.example", text: "For you.\n\nFour sheets.\n\nInes" },
+    { from: "ines@brightwire.example", text: "Four sheets.\n\nInes", above: "For you." },
   ]);
 });
 
@@ -31,7 +36,7 @@ test.each([
 test("blank lines may stand above its header, and stars around the names of the fields", () => {
   const stars = ["*From:* Ines <ines@brightwire.example>", "*Date:* today"];
   expect(forwardedInline(letter(gmail, "", "", ...stars, "", "Four sheets."))).toEqual([
-    { from: "ines@brightwire.example", text: "For you.\n\nFour sheets." },
+    { from: "ines@brightwire.example", text: "Four sheets.", above: "For you." },
   ]);
 });
 
@@ -41,7 +46,9 @@ test.each([
   ["has two From fields", ["From: a@b.example", "From: c@d.example"]],
   ["names somebody in another field", ["To: a@b.example", "Reply-To: from: a@b.example"]],
 ])("a header that %s has no sender", (_, fields) => {
-  expect(forwardedInline(letter(gmail, ...fields, "", "Hello"))).toEqual([{ text: "For you.\n\nHello" }]);
+  expect(forwardedInline(letter(gmail, ...fields, "", "Hello"))).toEqual([
+    { text: "Hello", above: "For you." },
+  ]);
 });
 
 test("one address given twice is one sender", () => {
@@ -51,7 +58,7 @@ test("one address given twice is one sender", () => {
 
 test("the words of a letter are no header of it", () => {
   const [one] = forwardedInline(letter(gmail, "Subject: sheets", "", "From: a@b.example"));
-  expect(one).toEqual({ text: "For you.\n\nFrom: a@b.example" });
+  expect(one).toEqual({ text: "From: a@b.example", above: "For you." });
 });
 
 test("a header has sixteen lines at most", () => {
@@ -65,16 +72,76 @@ test("a header has sixteen lines at most", () => {
 test("of a letter within a letter each has its sender, and the words above all of them", () => {
   const inner = [gmail, "From: c@d.example", "", "Inner."];
   expect(forwardedInline(letter(gmail, "From: a@b.example", "", "Outer.", ...inner))).toEqual([
-    { from: "a@b.example", text: "For you.\n\nOuter." },
-    { from: "c@d.example", text: "For you.\n\nInner." },
+    { from: "a@b.example", text: "Outer.", above: "For you." },
+    { from: "c@d.example", text: "Inner.", above: "For you." },
   ]);
 });
 
 test("blank lines above and below the words are none of them", () => {
   const lines = ["", gmail, "From: a@b.example", " ", "Four sheets.", "", " "];
-  expect(forwardedInline(lines.join("\n"))).toEqual([{ from: "a@b.example", text: "Four sheets." }]);
+  expect(forwardedInline(lines.join("\n"))).toEqual([
+    { from: "a@b.example", text: "Four sheets.", above: "" },
+  ]);
 });
 
 test("a lead with nothing below it has no words of its own", () => {
-  expect(forwardedInline(letter(gmail))).toEqual([{ text: "For you." }]);
+  expect(forwardedInline(letter(gmail))).toEqual([{ text: "", above: "For you." }]);
+});
+
+const outlook = [
+  "From: Ines Calloway <ines@brightwire.example>",
+  "Sent: Monday, November 9, 2026 1:30 PM",
+  "To: Dale Okafor <dale@site.example>",
+  "Subject: sheets",
+];
+const german = [
+  "Von: Ines Calloway <ines@brightwire.example>",
+  "Gesendet: Montag, 9. November 2026 13:30",
+  "An: Dale Okafor",
+  "Betreff: sheets",
+];
+const written = { date: "2026-11-09", time: "13:30" };
+
+test.each([
+  ["FW: sheets", ["", ...outlook]],
+  ["Fwd: sheets", ["________________________________", ...outlook]],
+  ["[EXT] FW: sheets", ["-----Original Message-----", ...outlook]],
+  ["WG: sheets", ["-----Ursprüngliche Nachricht-----", ...german]],
+])("under “%s” a header alone begins a letter that is forwarded", (subject, [above = "", ...lines]) => {
+  const text = letter(above, ...lines, "", "Four sheets.", "", ...outlook, "", "Older words.");
+  expect(forwardedInline(text, subject)).toEqual([
+    {
+      from: "ines@brightwire.example",
+      written,
+      text: ["Four sheets.", "", ...outlook, "", "Older words."].join("\n"),
+      above: "For you.",
+      bySubject: true,
+    },
+  ]);
+});
+
+test.each([
+  ["a reply quotes it", "Re: FW: sheets", outlook],
+  ["its subject says nothing", "sheets", outlook],
+  ["it has no subject", "FW: sheets", outlook.slice(0, 3)],
+  ["it has two senders", "FW: sheets", [...outlook, "From: a@b.example"]],
+  ["it is two lines of an address", "FW: sheets", ["From: the site office", "Subject: sheets"]],
+  ["words stand right above it", "FW: sheets", ["See below.", ...outlook]],
+])("a header alone begins none where %s", (_, subject, lines) => {
+  expect(forwardedInline(letter("", ...lines, "", "Four sheets."), subject)).toEqual([]);
+});
+
+test("what a program marks as quoted is forwarded under a subject that says so, and only there", () => {
+  const text = letter(
+    "",
+    "> Begin forwarded message:",
+    "> ",
+    ...header.map((line) => `> ${line}`),
+    "> ",
+    "> Hello",
+  );
+  expect(forwardedInline(text, "Fwd: sheets")).toMatchObject([
+    { from: "ines@brightwire.example", text: "Hello", above: "For you." },
+  ]);
+  expect(forwardedInline(text, "Re: sheets")).toEqual([]);
 });
