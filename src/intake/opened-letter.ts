@@ -11,6 +11,7 @@ import type { Sheet } from "../trade/sheet.ts";
 import type { Desk } from "./desk.ts";
 import { withLists } from "./lists.ts";
 import { judgeAll, type OpenLetter, openLetter, type Pictures, picturesOf, textsOf } from "./open.ts";
+import { withoutOurs } from "./our-files.ts";
 
 /** A letter with its files read as what they are. */
 export interface OpenedLetter extends OpenLetter {
@@ -34,7 +35,7 @@ export async function openClaimed(
   const named = from === undefined ? found : { ...found, letter: { from, ...found.letter } };
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);
-  const judged = judgeAll(named.files, { editions, catalogue, today });
+  const judged = await withoutOurs(named, judgeAll(named.files, { editions, catalogue, today }), desk);
   const date = dateOf(named, judged, desk);
   const opened = { ...named, letter: { ...named.letter, ...(date === undefined ? {} : { date }) } };
   const { files: read, sheets } = besideLists({

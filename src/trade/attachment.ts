@@ -38,7 +38,8 @@ export type FileKind =
   /** Sound, or moving pictures. */
   | "recording"
   /**
-   * No file of the sender's: a logo, a signature, or what a computer keeps beside files. The answer does not name it.
+   * No file of the sender's: a logo, a signature, what a computer keeps beside files, or a proof of ours that comes
+   * back unchanged. The answer does not name it.
    */
   | "decoration"
   /** An XFA form that only one maker's viewer can show. */
