@@ -59,7 +59,7 @@ export interface Figures {
 const hour = 3_600_000;
 
 /** Words of an earlier letter, and a manager's word, are waited for and are no slip. */
-const noSlips: ReadonlySet<string> = new Set([letterStillOpen.id, managerWord.id]);
+export const noSlips: ReadonlySet<string> = new Set([letterStillOpen.id, managerWord.id]);
 
 /** Counts the time from `from` on and before `to`. */
 export function figuresOf(audited: Audited, from: Date, to: Date): Figures {

@@ -7,6 +7,7 @@ import { everyCheck, wordsOf } from "../checks/run.ts";
 import type { Managing } from "../trade/manager.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
 import type { OrderRecord } from "../trade/record.ts";
+import { noSlips } from "./figures.ts";
 
 /** An order, and what happened to it in a week. */
 interface InWeek {
@@ -35,7 +36,7 @@ export function composeWeek(
   const open = all.filter((order) => stateOf(order) !== "released" && stateOf(order) !== "withdrawn");
   const released = orders.filter(({ order, isMoved }) => isMoved && order.released !== undefined);
   const slips = Map.groupBy(
-    orders.flatMap((one) => one.slips).filter(({ check }) => check !== managerWord.id),
+    orders.flatMap((one) => one.slips).filter(({ check }) => !noSlips.has(check)),
     ({ check }) => check,
   );
   return {

@@ -1,9 +1,10 @@
 import { composeWeek } from "../audit/week.ts";
 import { lastWeek } from "../calendar/weeks.ts";
-import { managerOf } from "../orders/managed.ts";
+import { type Manageable, managerOf } from "../orders/managed.ts";
 import type { OrderWeek, Outcome } from "../ports/store.ts";
 import { type Managing, weekdays } from "../trade/manager.ts";
 import type { Act, Note } from "../trade/note.ts";
+import type { OrderRecord } from "../trade/record.ts";
 import type { Desk } from "./desk.ts";
 import { noteKey } from "./note-answer.ts";
 import { noteLetter } from "./note-letter.ts";
@@ -55,7 +56,14 @@ async function ordersOf(
   { store, rules }: Desk,
 ): Promise<OrderWeek[]> {
   const all = await store.orders.week(from, until);
-  return all.filter(({ order }) => managerOf(order, rules.managing) === one);
+  return all.filter(({ order }) => managerOf(withGone(order), rules.managing) === one);
+}
+
+/** An order of which nothing is left goes by the sheets that it had. */
+function withGone(order: OrderRecord): Manageable {
+  if (order.sheets.length > 0) return order;
+  const sheets = order.withdrawn.map(({ sheet }) => sheet);
+  return { ...order, project: sheets.find(({ project }) => project !== undefined)?.project, sheets };
 }
 
 /** Tells a manager of a week. */

@@ -24,11 +24,11 @@ const device = (order: string, legend = "NORTH", mark = "T-1") => ({
 });
 
 /** A desk whose manager is told each Monday at eight; it begins on a Monday at nine. */
-async function deskInTime() {
+async function deskInTime(managing: readonly Managing[] = [weekly]) {
   const sender = keepingSender();
   let now = new Date("2026-11-09T15:00:00Z");
   const made = await temporaryDesk({ sender, clock: { now: () => now } });
-  const desk: Desk = { ...made, rules: { ...made.rules, managing: [weekly] } };
+  const desk: Desk = { ...made, rules: { ...made.rules, managing } };
   /** Lets days go by, and looks every hour. Gives the summaries that were sent. */
   const pass = async (days: number): Promise<{ at: string; subject: string; text: string }[]> => {
     const told: { at: string; subject: string; text: string }[] = [];
@@ -110,4 +110,20 @@ test("a summary is on nobody's list, and no letter of a day", async () => {
   const before = await readPeople(desk.store, desk.clock.now());
   await pass(7);
   expect((await readPeople(desk.store, desk.clock.now())).length).toBe(before.length);
+});
+
+test("the manager of a project is told of an order that was withdrawn, and of words as of no slip", async () => {
+  const { buyer: _, ...named } = weekly;
+  const ofProject: Managing = { ...named, project: "Mill Race Baths", waits: false };
+  const { desk, pass } = await deskInTime([ofProject, { ...ofProject, project: "Larkspur Library" }]);
+  const first = await post(desk, { sheets: [device("FM-100")] });
+  await post(desk, { text: "Please engrave it in red.", to: first });
+  await post(desk, { sheets: [device("FM-100", "SOUTH", "T-2")] });
+  const other = await post(desk, { sheets: [device("QX-551", "WEST")] });
+  await post(desk, { text: "CANCEL order", to: other });
+  const [week, ...more] = await pass(8);
+  expect(more).toEqual([]);
+  expect(week?.text).toContain("- 1 withdrawn: QX-551");
+  expect(week?.text).toContain("FM-100: for one of us");
+  expect(week?.text).not.toContain("Words of an earlier letter");
 });
