@@ -1,5 +1,5 @@
 import { orderKey } from "../judging/state.ts";
-import { isOf, managerOf } from "../orders/managed.ts";
+import { isOf, managerOfSheets } from "../orders/managed.ts";
 import type { Answered } from "../ports/store.ts";
 import { forwardedInline } from "../reading/letter/forwarded-inline.ts";
 import { readHeader } from "../reading/letter/letter.ts";
@@ -117,13 +117,4 @@ export async function answeredForManager(
   const isManaged = ({ sheets }: { readonly sheets: readonly Sheet[] }): boolean =>
     own.some((one) => one === managerOfSheets(buyer, sheets, rules.managing));
   return about.length > 0 && about.every(isManaged) ? { buyer, goesOn: answered } : undefined;
-}
-
-function managerOfSheets(
-  buyer: string,
-  sheets: readonly Sheet[],
-  all: readonly Managing[],
-): Managing | undefined {
-  const project = sheets.find((sheet) => sheet.project !== undefined)?.project;
-  return managerOf({ buyer, project, sheets }, all);
 }

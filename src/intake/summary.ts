@@ -1,6 +1,6 @@
 import { composeWeek } from "../audit/week.ts";
 import { lastWeek } from "../calendar/weeks.ts";
-import { type Manageable, managerOf } from "../orders/managed.ts";
+import { managerOf, managerOfSheets } from "../orders/managed.ts";
 import type { OrderWeek, Outcome } from "../ports/store.ts";
 import { type Managing, weekdays } from "../trade/manager.ts";
 import type { Act, Note } from "../trade/note.ts";
@@ -56,14 +56,13 @@ async function ordersOf(
   { store, rules }: Desk,
 ): Promise<OrderWeek[]> {
   const all = await store.orders.week(from, until);
-  return all.filter(({ order }) => managerOf(withGone(order), rules.managing) === one);
+  return all.filter(({ order }) => managing(order, rules.managing) === one);
 }
 
-/** An order of which nothing is left goes by the sheets that it had. */
-function withGone(order: OrderRecord): Manageable {
-  if (order.sheets.length > 0) return order;
-  const sheets = order.withdrawn.map(({ sheet }) => sheet);
-  return { ...order, project: sheets.find(({ project }) => project !== undefined)?.project, sheets };
+/** Who manages an order. One of which nothing is left goes by the sheets that it had. */
+function managing(order: OrderRecord, all: readonly Managing[]): Managing | undefined {
+  const gone = order.withdrawn.map(({ sheet }) => sheet);
+  return order.sheets.length > 0 ? managerOf(order, all) : managerOfSheets(order.buyer, gone, all);
 }
 
 /** Tells a manager of a week. */

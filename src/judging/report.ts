@@ -3,7 +3,7 @@ import { checkFile, checkLetter } from "../checks/run.ts";
 import { sheetFromList } from "../checks/sheet/sheet-from-list.ts";
 import { alikeOrders } from "../orders/alike-order.ts";
 import type { Expected } from "../orders/expected.ts";
-import { managerOf } from "../orders/managed.ts";
+import { managerOf, managerOfSheets } from "../orders/managed.ts";
 import { stillMissing } from "../orders/still-missing.ts";
 import { asksForSheets } from "../reading/reply/asks-for-sheets.ts";
 import type { ReadFile } from "../trade/attachment.ts";
@@ -61,6 +61,8 @@ export interface Withdrawn {
   readonly sheets: readonly Sheet[];
   /** Whether a sheet of the order still stands. */
   readonly leaves: "some" | "nothing";
+  /** Who managed an order of which nothing is left. */
+  readonly managing?: Managing;
 }
 
 /** Sheets that one of our own people has put elsewhere. */
@@ -264,7 +266,7 @@ export function makeReport(
     earlier: before.filter((sheet) => standing.sheets.includes(sheet)),
     replaced: standing.replaced,
     late: standing.late,
-    withdrawn: withdrawnFrom(state, taken, all),
+    withdrawn: withdrawnFrom(state, taken, all, managing),
     ...(note === undefined || moves.length === 0
       ? {}
       : { moved: { note, sheets: moves.map(({ old, now }) => ({ ...reportOn(now), old })) } }),
@@ -298,15 +300,20 @@ export function everyProblem(report: Omit<Report, "verdict">): Problem[] {
 }
 
 function withdrawnFrom(
-  { orders }: BuyerState,
+  { orders, buyer }: BuyerState,
   taken: ReadonlySet<FileId>,
   standing: readonly Order[],
+  all: readonly Managing[],
 ): Withdrawn[] {
   const left = new Set(standing.map(({ number }) => orderKey(number)));
   return orders.flatMap(({ number, sheets }): Withdrawn[] => {
     const gone = sheets.filter(({ id }) => taken.has(id));
-    const leaves = left.has(orderKey(number)) ? "some" : "nothing";
-    return gone.length === 0 ? [] : [{ order: number, sheets: gone, leaves }];
+    if (gone.length === 0) return [];
+    if (left.has(orderKey(number))) return [{ order: number, sheets: gone, leaves: "some" }];
+    const managing = managerOfSheets(buyer, sheets, all);
+    return [
+      { order: number, sheets: gone, leaves: "nothing", ...(managing === undefined ? {} : { managing }) },
+    ];
   });
 }
 

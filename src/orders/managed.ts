@@ -17,6 +17,16 @@ export function managerOf(order: Manageable, all: readonly Managing[]): Managing
   return all.find((one) => fits(order, one));
 }
 
+/** Who manages an order of some sheets. */
+export function managerOfSheets(
+  buyer: string,
+  sheets: readonly Sheet[],
+  all: readonly Managing[],
+): Managing | undefined {
+  const project = sheets.find((sheet) => sheet.project !== undefined)?.project;
+  return managerOf({ buyer, project, sheets }, all);
+}
+
 function fits({ buyer, project, sheets }: Manageable, { stationsAbove, ...named }: Managing): boolean {
   if (named.project !== undefined && projectKey(named.project) !== projectKey(project ?? "")) return false;
   if (named.buyer !== undefined && !isOf(buyer, named.buyer)) return false;

@@ -8,6 +8,7 @@ const ines = "ines@brightwire.example";
 
 const report = (held: boolean, ...managers: readonly (typeof ana | undefined)[]) => ({
   held,
+  withdrawn: [] as Report["withdrawn"],
   orders: managers.map((manager) =>
     manager === undefined ? {} : { managing: { manager, waits: false } },
   ) as unknown as Report["orders"],
@@ -24,4 +25,16 @@ test.each([
   ["to a held letter", report(true, ana), ines, []],
 ])("a copy of an answer %s", (_name, made, recipient, copies) => {
   expect(copiedTo(made, recipient)).toEqual(copies);
+});
+
+const gone = (leaves: "some" | "nothing", manager?: typeof ana) =>
+  [{ leaves, ...(manager === undefined ? {} : { managing: { manager } }) }] as unknown as Report["withdrawn"];
+
+test.each([
+  ["withdraws his one order", report(false), gone("nothing", ana), [ana]],
+  ["withdraws an order of nobody beside his", report(false, ana), gone("nothing"), []],
+  ["withdraws an order of another beside his", report(false, ana), gone("nothing", omar), []],
+  ["withdraws some of his order", report(false, ana), gone("some"), [ana]],
+])("a copy of an answer to a letter that %s", (_name, made, withdrawn, copies) => {
+  expect(copiedTo({ ...made, withdrawn }, ines)).toEqual(copies);
 });

@@ -94,6 +94,21 @@ test("of an order that came with others the manager is asked apart, once", async
   expect(await verdictOf(desk)).toBe("pass");
 });
 
+test("the manager of an order that is withdrawn whole has a copy, and none of another's", async () => {
+  const ofProject = { project: "Mill Race Baths", manager: ana, waits: false };
+  const { desk, sender } = await deskOf([ofProject]);
+  const first = await post(desk, { sheets: [device("T-1")] });
+  await post(desk, { text: "CANCEL order", to: first });
+  expect(sender.kept[1]).toMatchObject({ recipient: greta, copies: [ana.address] });
+
+  const fill = { order: "QX-551", project: "Larkspur Library" };
+  const both = await post(desk, { sheets: [device("T-1", "WEST"), { ...device("T-2", "SOUTH"), fill }] });
+  expect(sender.kept[2]?.copies).toEqual([]);
+  await post(desk, { text: "CANCEL T-2", to: both });
+  expect(await verdictOf(desk, "QX-551")).toBeUndefined();
+  expect(sender.kept[3]?.copies).toEqual([]);
+});
+
 test("a copy that is refused: the answer is sent once, and the people's list has who had none", async () => {
   const unreached = "ana@quillgate.example: 550 no such mailbox";
   const { desk, sender } = await deskOf([ofAna], () => ({ kind: "sent", words: "250", unreached }));
