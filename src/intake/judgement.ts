@@ -65,12 +65,20 @@ function wordsTaken(
 
 /** What a manager says above a letter that he forwards. The buyer has not written it, and cannot take it back. */
 function ofManager(
-  { otherTexts: _, textUnsure: __, ...letter }: Letter,
+  { from, fromName, subject }: Letter,
   text: string,
   by: string,
   known: Beside,
 ): readonly Statement[] {
-  return statementsBeside({ ...letter, text }, { ...known, files: [], texts: [] }).map((one) =>
+  const own: Letter = {
+    subject,
+    text,
+    references: [],
+    attachments: [],
+    ...(from === undefined ? {} : { from }),
+    ...(fromName === undefined ? {} : { fromName }),
+  };
+  return statementsBeside(own, { ...known, files: [], texts: [] }).map((one) =>
     one.kind === "said" ? { kind: "said", where: "manager", by, words: one.words } : one,
   );
 }
