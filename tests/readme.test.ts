@@ -96,6 +96,11 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /^out\/released\/LL-0093 revision \d+\n$/,
   },
+  "burin cut --file FILE --by NAME": {
+    as: `grep -E "^.?Order|T-1" "out/released/LL-0093"*/schedule.csv > cut.csv; burin cut --file cut.csv --by Ada ${demoSettings}`,
+    code: 0,
+    prints: /^Order LL-0093: 1 of \d+ pieces are engraved\.\n$/,
+  },
   "burin cut NUMBER [STATION…] --by NAME": {
     as: `burin cut LL-0093 --by Ada ${demoSettings}`,
     code: 0,

@@ -80,7 +80,7 @@ export const commands: readonly Listed[] = [
   },
   {
     name: "cut",
-    takes: "NUMBER [STATION…]",
+    takes: "[NUMBER [STATION…]]",
     summary: "Records what of a released order is engraved.",
     load: async () => (await import("./cut.ts")).cut,
   },

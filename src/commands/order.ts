@@ -178,8 +178,14 @@ function releasedLines({ released, sheets: standing }: OrderRecord): string[] {
   if (released === undefined) return [];
   const { on, by, pieces } = released;
   const cut = pieces.filter(({ engraved: is }) => is);
-  const engraved =
+  const done =
     cut.length === pieces.length ? "engraved: closed" : `${cut.length} of ${pieces.length} pieces engraved`;
+  const last =
+    cut
+      .flatMap(({ engravedOn: day = "" }) => day)
+      .toSorted()
+      .at(-1) ?? "";
+  const engraved = last === "" ? done : `${done}, the last on ${last}`;
   const since = isAsReleased(standing, released) ? "" : "; changed since";
   return [`Released to engraving on ${on} by ${by}, revision ${released.revision}; ${engraved}${since}`];
 }

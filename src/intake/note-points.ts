@@ -22,7 +22,7 @@ export function faultOf(note: Note, state: BuyerState): string | undefined {
     // Only what is about a point, or about released stations, can be wrong here.
     if (!("number" in act) && act.kind !== "cut") continue;
     if (act.kind === "cut") {
-      const why = faultOfCut(act.stations, order);
+      const why = faultOfCut(act, order);
       if (why !== undefined) return why;
       continue;
     }

@@ -3,7 +3,7 @@ import { type BuyerState, orderKey } from "../judging/state.ts";
 import { plainText } from "../orders/keys.ts";
 import { pieceKey } from "../orders/piece.ts";
 import type { Alarm } from "../ports/store.ts";
-import type { Note } from "../trade/note.ts";
+import type { Act, Note } from "../trade/note.ts";
 import type { Released } from "../trade/released.ts";
 
 /** The order of a note, as the record has it. */
@@ -17,15 +17,21 @@ export function againstRelease(note: Note, report: Report): string | undefined {
   return order?.verdict === "pass" && order.missing.length === 0 ? undefined : "the order has not passed";
 }
 
+type Cut = Omit<Extract<Act, { kind: "cut" }>, "kind">;
+
 /**
  * The released pieces of some stations, whichever sheets stand there since; all if none is named. Undefined for a
- * station that has none.
+ * station or a piece that was not released.
  */
 function piecesIn(
-  stations: readonly string[],
+  { stations, pieces: keys }: Cut,
   { released, sheets }: BuyerState["orders"][number],
 ): ReadonlySet<string> | undefined {
   const pieces = released?.pieces ?? [];
+  if (keys !== undefined) {
+    const own = new Set(keys);
+    return own.isSubsetOf(new Set(pieces.map(({ key }) => key))) ? own : undefined;
+  }
   if (stations.length === 0) return new Set(pieces.map(({ key }) => key));
   // Older releases have not kept the marks of their pieces.
   const marks = new Map(sheets.map((sheet) => [pieceKey(sheet), sheet.mark]));
@@ -35,13 +41,10 @@ function piecesIn(
 }
 
 /** Why it cannot be that the pieces of some stations are engraved. */
-export function faultOfCut(
-  stations: readonly string[],
-  order: BuyerState["orders"][number],
-): string | undefined {
+export function faultOfCut(cut: Cut, order: BuyerState["orders"][number]): string | undefined {
   if (order.released === undefined) return `order ${order.number} was not released`;
-  return piecesIn(stations, order) === undefined
-    ? `not all of ${stations.join(", ")} are stations that were released`
+  return piecesIn(cut, order) === undefined
+    ? `not all of ${cut.stations.join(", ")} are stations that were released`
     : undefined;
 }
 
@@ -50,11 +53,14 @@ export function releasedBy(note: Note, state: BuyerState, report: Report, now: D
   const before = orderIn(note, state);
   const release = note.acts.find((act) => act.kind === "release");
   if (release !== undefined) {
-    const engraved = new Set(before?.released?.pieces.flatMap((one) => (one.engraved ? one.key : [])));
+    const done = before?.released?.pieces.filter((one) => one.engraved) ?? [];
+    const engraved = new Map(done.map((one) => [one.key, one]));
     const pieces = (reportOn(note, report)?.order.sheets ?? []).map((sheet) => {
       const key = pieceKey(sheet);
       const mark = sheet.mark === undefined ? {} : { mark: sheet.mark };
-      return { sheet: sheet.id, key, ...mark, engraved: engraved.has(key) };
+      const { engravedOn: on } = engraved.get(key) ?? {};
+      const day = on === undefined ? {} : { engravedOn: on };
+      return { sheet: sheet.id, key, ...mark, engraved: engraved.has(key), ...day };
     });
     const revision = (before?.revision ?? 0) + 1;
     const placeOf = before?.released === undefined ? {} : { before: lastOf(before.released) };
@@ -62,10 +68,14 @@ export function releasedBy(note: Note, state: BuyerState, report: Report, now: D
   }
   const cuts = note.acts.filter((act) => act.kind === "cut");
   if (before?.released === undefined || cuts.length === 0) return undefined;
-  const engraved = new Set(cuts.flatMap(({ stations }) => [...(piecesIn(stations, before) ?? [])]));
-  const pieces = before.released.pieces.map((one) =>
-    engraved.has(one.key) ? { ...one, engraved: true } : one,
+  const engraved = new Map(
+    cuts.flatMap((cut) => [...(piecesIn(cut, before) ?? [])].map((key) => [key, cut.on] as const)),
   );
+  const pieces = before.released.pieces.map((one) => {
+    if (one.engraved || !engraved.has(one.key)) return one;
+    const on = engraved.get(one.key);
+    return { ...one, engraved: true, ...(on === undefined ? {} : { engravedOn: on }) };
+  });
   return { ...before.released, pieces };
 }
 

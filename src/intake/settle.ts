@@ -83,21 +83,27 @@ export async function putAside(desk: Desk, letter: number, by: By): Promise<Said
 }
 
 /** Records what of a released order is engraved; all of it, if no station is named. */
-export async function recordCut(
+export function recordCut(
   desk: Desk,
-  order: Ordered,
+  { buyer, number }: Ordered,
   stations: readonly string[],
   name: string,
 ): Promise<Said> {
-  const note = { id: randomUUID(), buyer: order.buyer, order: order.number, by: name, why: "engraved" };
-  const taken = await takeNote(desk, { ...note, acts: [{ kind: "cut", stations }] });
+  const acts = [{ kind: "cut", stations }] as const;
+  return cutNoted(desk, { id: randomUUID(), buyer, order: number, by: name, why: "engraved", acts });
+}
+
+/** Keeps a note of what is engraved, and tells how far its order has come. */
+export async function cutNoted(desk: Desk, note: Note): Promise<Said> {
+  const order = { buyer: note.buyer, number: note.order };
+  const taken = await takeNote(desk, note);
   if (taken.kind === "wrong") return { done: false, words: `Nothing is recorded: ${taken.why}.` };
-  if (taken.kind === "waits")
+  const { state, why = "" } = await desk.store.letters.read(taken.letter);
+  if (state === "received")
     return {
       done: true,
       words: `Kept as letter ${taken.letter}. It is recorded once the letters before it are judged.`,
     };
-  const { state, why = "" } = await desk.store.letters.read(taken.letter);
   if (state === "held") return { done: false, words: `Nothing is recorded: ${why}.` };
   const now = await orderOf(desk, order.buyer, order.number);
   const { released, sheets = [] } = now ?? {};

@@ -51,8 +51,15 @@ export type Act =
       readonly first: string;
       readonly last: string;
     }
-  /** What was released of some stations is engraved. */
-  | { readonly kind: "cut"; readonly stations: readonly string[] };
+  /** What was released of some stations is engraved; all, if none is named. */
+  | {
+      readonly kind: "cut";
+      readonly stations: readonly string[];
+      /** Only these pieces of them, by their keys (`pieceKey`). */
+      readonly pieces?: readonly string[];
+      /** The day where the desk stands, as "2026-11-09", if it is known. */
+      readonly on?: string;
+    };
 
 /** An act on one point of an answer. */
 export type PointAct = Extract<Act, { readonly number: number }>;

@@ -21,4 +21,6 @@ export interface Piece {
   /** The mark of its station, where the sheet has one. */
   readonly mark?: string;
   readonly engraved: boolean;
+  /** The day, as "2026-11-09", if somebody has said it. */
+  readonly engravedOn?: string;
 }

@@ -1,4 +1,5 @@
 import type { ListFault } from "../../trade/list-fault.ts";
+import { recordsIn, separators, separatorTold, type TextRecords } from "../records.ts";
 import { addressOf, type Cell, isList, type ListFacts, mostCells, type Table } from "./list-facts.ts";
 
 /** Characters of a text that may be a list. */
@@ -6,8 +7,7 @@ const longest = 400_000;
 
 /** A text as a station list; undefined for any other text. */
 export function listInText(text: string): ListFacts | undefined {
-  // Its first line may tell a spreadsheet what separates the cells, and is none of its rows.
-  const [head = "", told] = /^\uFEFF?(?:sep=([;,\t|])[ \t]*(?:\r\n?|\n))?/iu.exec(text) ?? [];
+  const { head, told } = separatorTold(text);
   const plain = text.slice(head.length);
   if (!/^[\s"]*station list/i.test(plain)) return undefined;
   const { table, unclosed } = tableOf(plain.slice(0, longest), told);
@@ -25,11 +25,11 @@ function tableOf(
   text: string,
   told: string | undefined,
 ): { readonly table: Table; readonly unclosed: readonly ListFault[] } {
-  const [widest = { records: [], unclosed: [] }] = (told === undefined ? ["\t", ";", ","] : [told])
+  const [widest = { records: [] }] = (told === undefined ? separators : [told])
     .map((separator) => recordsIn(text, separator))
-    .toSorted((one, other) => widthOf(other.records) - widthOf(one.records));
+    .toSorted((one, other) => widthOf(other) - widthOf(one));
   const rows = widest.records
-    .map((cells, i) =>
+    .map(({ cells }, i) =>
       cells.flatMap((cell, column): Cell[] =>
         cell.trim() === ""
           ? []
@@ -37,7 +37,7 @@ function tableOf(
       ),
     )
     .filter((cells) => cells.length > 0);
-  return { table: { name: "", rows }, unclosed: widest.unclosed };
+  return { table: { name: "", rows }, unclosed: unclosedIn(widest) };
 }
 
 /** What a spreadsheet writes where somebody typed 1-2, 1/2 or 1E5 into it: "2-Jan", "Jan-02", "1/2/2026", "1.00E+05". */
@@ -46,45 +46,12 @@ const remade = new RegExp(
   String.raw`^(?:\d{1,2}-${month}(?:-\d{2}|-\d{4})?|${month}-\d{2}|\d{1,2}/\d{1,2}/\d{4}|\d{1,2}:\d{2}:\d{2}(?: [AP]M)?|\d(?:\.\d+)?E[+-]\d{2,})$`,
 );
 
-function widthOf(records: readonly (readonly string[])[]): number {
-  return records.reduce((width, { length }) => Math.max(width, length), 0);
+function widthOf({ records }: TextRecords): number {
+  return records.reduce((width, { cells }) => Math.max(width, cells.length), 0);
 }
 
-interface Records {
-  readonly records: readonly (readonly string[])[];
-  readonly unclosed: readonly ListFault[];
-}
-
-/**
- * RFC 4180 §2: a cell in quotation marks may hold separators, line ends and, doubled, quotation marks. A mark that
- * does not begin a cell stands for itself.
- */
-function recordsIn(text: string, separator: string): Records {
-  const records: string[][] = [[]];
-  let cell = "";
-  let quoted = false;
-  const end = (): void => {
-    records.at(-1)?.push(cell);
-    cell = "";
-  };
-  for (let at = 0; at < text.length; at++) {
-    const sign = text[at] ?? "";
-    if (quoted) {
-      if (sign !== '"') cell += sign;
-      else if (text[at + 1] === '"') cell += text[++at];
-      else quoted = false;
-    } else if (sign === '"' && cell === "") quoted = true;
-    else if (sign === separator) end();
-    else if (sign === "\n" || sign === "\r") {
-      if (sign === "\r" && text[at + 1] === "\n") at++;
-      end();
-      records.push([]);
-    } else cell += sign;
-  }
-  const last = { column: records.at(-1)?.length ?? 0, row: records.length };
-  const unclosed = quoted
-    ? [{ what: "unclosed", where: addressOf(last), text: cell.replace(/\s+/g, " ").trim() } as const]
-    : [];
-  end();
-  return { records, unclosed };
+function unclosedIn({ records, unclosed }: TextRecords): ListFault[] {
+  if (unclosed === undefined) return [];
+  const where = addressOf({ column: (records.at(-1)?.cells.length ?? 1) - 1, row: records.length });
+  return [{ what: "unclosed", where, text: unclosed.replace(/\s+/g, " ").trim() }];
 }
