@@ -72,7 +72,7 @@ function todo({ what, letters, points }: Waiting, order = ""): string[] {
       ...(numbers.length === 0 ? [] : ["→ ask for its number: its points cannot be settled without one"]),
       ...dealtWith,
     ];
-  const isToRelease = points.some(({ number, letter: from }) => number === undefined && from === undefined);
+  const isToRelease = points.some((point) => point.isToRelease === true);
   return [
     ...(numbers.length === 0
       ? []

@@ -38,13 +38,15 @@ export interface Waiting {
 
 /**
  * A point that somebody has to settle, under the number that answers gave it. One without number and letter is about
- * the order as a whole: it has to be released once more.
+ * the order as a whole, which was released.
  */
 export interface Point {
   readonly number?: number;
   /** Which letter said it, where it is no question of the order. */
   readonly letter?: number;
   readonly says: string;
+  /** The order has to be released once more. */
+  readonly isToRelease?: true;
   /** Sheets that may belong elsewhere. */
   readonly sheets?: readonly FileId[];
 }
@@ -120,12 +122,28 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
   };
 }
 
-/** That what has changed since the release is settled, and the engraving room does not have it yet. */
-function unreleased({ verdict, released, sheets }: OrderRecord): Point[] {
-  if (verdict !== "pass" || released === undefined || isAsReleased(sheets, released)) return [];
+/**
+ * That an order cannot be cut as it was released: what has changed is settled, and the engraving room does not have it
+ * yet, or its buyer has to mend something, of which nobody reminds him.
+ */
+function unreleased({ verdict, released, sheets, problems }: OrderRecord): Point[] {
+  if (released === undefined || verdict === undefined) return [];
+  if (verdict === "pass")
+    return isAsReleased(sheets, released)
+      ? []
+      : [
+          {
+            says: `changed since its release on ${released.on}, and all of that is settled: it has to be released once more`,
+            isToRelease: true,
+          },
+        ];
+  if (verdict === "person") return [];
+  const says = problems
+    .filter((problem) => problem.verdict !== "pass" && !isForPerson(problem))
+    .map((problem) => wordsOf(problem).says);
   return [
     {
-      says: `changed since its release on ${released.on}, and all of that is settled: it has to be released once more`,
+      says: `released on ${released.on}, and now waits for its buyer, who is not reminded (${verdict}): ${[...new Set(says)].join(" ")}`,
     },
   ];
 }

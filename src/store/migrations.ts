@@ -287,6 +287,13 @@ const migrations = {
         db,
       )),
   },
+  /** Orders that wait for their buyers are reminded of; released ones are not, so they wait for a person. */
+  "024-released": {
+    up: async (db: Kysely<never>): Promise<void> =>
+      void (await sql`UPDATE orders SET for_person = 1 WHERE released IS NOT NULL AND verdict IN ('waiting', 'confirm', 'fail')`.execute(
+        db,
+      )),
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

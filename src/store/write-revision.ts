@@ -74,14 +74,17 @@ export async function writeRevision(
   await writeTerms(tx, order.id);
 }
 
-/** Whether an order has passed otherwise than it was released, so that one of our own people has to release it anew. */
+/**
+ * Whether an order that is released must not be cut as it is now: it has to be released anew, or mended before. Nobody
+ * outside is reminded of that.
+ */
 async function waitsForRelease(
   tx: Tx,
   released: string | null,
   { verdict, sheets }: Revision,
 ): Promise<boolean> {
-  if (released === null || verdict !== "pass") return false;
-  return !isAsReleased(await readSheets(tx, sheets), JSON.parse(released) as Released);
+  if (released === null || verdict === undefined) return false;
+  return verdict !== "pass" || !isAsReleased(await readSheets(tx, sheets), JSON.parse(released) as Released);
 }
 
 /** Whether something of an order waits for one of our own people. */

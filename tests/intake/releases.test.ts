@@ -396,6 +396,30 @@ test("what is settled after a release waits for a second one: its buyer and our 
   expect(await desk.store.orders.list({ forPerson: true, most: 9 })).toEqual([]);
 });
 
+test("a released order that its buyer has to mend stays on the people's list until it is mended", async () => {
+  const desk = await deskWithRoom();
+  const list = () => readPeople(desk.store, desk.clock.now());
+  const first = await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  await release(desk);
+  // The first row is wider than its face.
+  await post(desk, { sheets: [sheetOf("P-2", "WESTERN TERRACES AND WALKS")] });
+  const { verdict, questions } = await orderIn(desk);
+  expect(verdict).toBe("fail");
+  const released = questions.find(({ problem }) => problem.check === "order-released");
+  await takeNote(desk, noteOf({ kind: "yes", number: released?.number ?? 0 }));
+  expect((await orderIn(desk)).verdict).toBe("fail");
+  const lines = peopleLines(await list(), desk.clock.now()).join("\n");
+  expect(lines).toMatch(
+    /^ 1\. Order FM-80[^]*released on 2026-11-09, and now waits for its buyer, who is not reminded \(fail\): Row 1 of button 1/,
+  );
+  expect(lines).not.toContain("burin release");
+  expect((await desk.store.verify()).differ).toEqual([]);
+  await post(desk, { sheets: [sheetOf("P-2", "SOUTH")] });
+  expect((await orderIn(desk)).verdict).toBe("pass");
+  expect(await list()).toEqual([]);
+  expect(first.verdict).toBe("pass");
+});
+
 test("what is engraved is recorded station by station, and a change is told to have come too late", async () => {
   const desk = await deskWithRoom();
   await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });

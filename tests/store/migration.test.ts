@@ -132,6 +132,24 @@ test("a record of another version is read by none that does not bring it up to d
   ).rejects.toThrow("the record is of a newer version of Burin than this one");
 });
 
+test("an order of an older record that is released and fails is on the people's list", async () => {
+  const folder = temporaryFolder();
+  const open = () => openStore(openSqlite(`${folder}/record.sqlite`), openBlobs(`${folder}/blobs`));
+  const store = await open();
+  const sheets = [{ mark: "P-1", legend: ["WESTERN TERRACES AND WALKS"] }];
+  expect((await post(await temporaryDesk({ store }), { sheets })).verdict).toBe("fail");
+  expect(await store.people.orders()).toEqual([]);
+  await store.close();
+  const database = new DatabaseSync(`${folder}/record.sqlite`);
+  const released = { revision: 1, at: "2026-11-09T15:00:00.000Z", on: "2026-11-09", by: "Ada", pieces: [] };
+  database.prepare("UPDATE orders SET released = ?").run(JSON.stringify(released));
+  database.exec("DELETE FROM kysely_migration WHERE name = '024-released'");
+  database.close();
+  const migrated = await open();
+  expect((await migrated.people.orders()).map(({ verdict }) => verdict)).toEqual(["fail"]);
+  await migrated.close();
+});
+
 test("a database that cannot be brought up to date is not opened, and stays as it was", async () => {
   const db = openSqlite(":memory:");
   await sql`CREATE TABLE letters (of TEXT)`.execute(db);
