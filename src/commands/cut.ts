@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { recordCutList } from "../intake/cut-list.ts";
 import { recordCut } from "../intake/settle.ts";
+import { buyerOption, chosenOrder } from "./chosen-order.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { openBackOffice } from "./wire.ts";
@@ -16,7 +17,7 @@ that are not engraved yet. All of it is recorded, or nothing: then every line th
   options: {
     file: { type: "string", takes: "FILE", tells: "a list of what is engraved, instead of a number" },
     by: { type: "string", takes: "NAME", tells: "who engraved it; has to be given" },
-    buyer: { type: "string", takes: "ADDRESS", tells: "whose order, where several have this number" },
+    ...buyerOption,
     ...settingsOption,
   },
   async run([number, ...stations], { file, by = "", buyer, settings }, { out, err }) {
@@ -29,8 +30,7 @@ that are not engraved yet. All of it is recorded, or nothing: then every line th
     try {
       const of = { name, ...(buyer === undefined ? {} : { buyer }) };
       if (bytes !== undefined) return tell(await recordCutList(desk, bytes, of));
-      const all = await desk.store.orders.named(number ?? "");
-      const order = all.find((one) => buyer === undefined || one.buyer === buyer);
+      const order = await chosenOrder(desk, number ?? "", buyer);
       if (order === undefined) return tell({ done: false, words: `No order “${number}” is known.` });
       return tell(await recordCut(desk, order, stations, name));
     } finally {

@@ -1,5 +1,6 @@
 import { releaseOrder } from "../intake/release.ts";
 import { PackageThere, packagesIn } from "../store/package-folder.ts";
+import { buyerOption, chosenOrder } from "./chosen-order.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
 import { openBackOffice } from "./wire.ts";
@@ -16,16 +17,18 @@ export const release = defineCommand({
       takes: "DIR",
       tells: "where to put the folder (default: release.folder of the settings)",
     },
+    ...buyerOption,
     ...settingsOption,
   },
-  async run([number = ""], { by = "", out: given, settings }, { out, err }) {
+  async run([number = ""], { by = "", out: given, buyer, settings }, { out, err }) {
     const name = by.trim();
     if (name === "") throw new CannotRun("say who releases the order: --by NAME");
     const configuration = await configure(settings);
     const folder = given ?? folderIn(configuration);
     const { desk, close } = await openBackOffice(configuration);
     try {
-      const released = await releaseOrder(desk, number, name, packagesIn(folder));
+      const order = await chosenOrder(desk, number, buyer);
+      const released = await releaseOrder(desk, number, name, packagesIn(folder), order?.buyer ?? buyer);
       if (released.ok) out(released.path);
       else err([`Order ${number} is not released:`, ...released.why.map((one) => `  ${one}`)].join("\n"));
       return released.ok ? 0 : 1;

@@ -3,6 +3,7 @@ import { letIn, putAside, type Said, settleOrder, settleSheet } from "../intake/
 import type { By } from "../ports/store.ts";
 import type { Act } from "../trade/note.ts";
 import type { FileId } from "../trade/sheet.ts";
+import { buyerOption, chosenOrder } from "./chosen-order.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { openBackOffice } from "./wire.ts";
@@ -29,7 +30,7 @@ export const settle = defineCommand({
     station: { type: "string", takes: "MARK", tells: "with --sheet: the mark of its station" },
     position: { type: "string", takes: "N", tells: "with --sheet: its position in the plate" },
     order: { type: "string", takes: "NUMBER", tells: "with --sheet: its order, one that its buyer has" },
-    buyer: { type: "string", takes: "ADDRESS", tells: "whose order, where several have this number" },
+    ...buyerOption,
     by: { type: "string", takes: "NAME", tells: "who you are; it goes into the record and the answer" },
     why: { type: "string", takes: "TEXT", tells: "the reason; it goes into the record and the answer" },
     ...settingsOption,
@@ -82,14 +83,8 @@ async function orderPoints(
   if (number === "" || acts.length === 0)
     throw new CannotRun("name an order and its points, and one of --yes, --no, --waive and --say TEXT");
   if (acts.length > points.length) throw new CannotRun("choose one of --yes, --no, --waive and --say TEXT");
-  const orders = await desk.store.orders.named(number);
-  const own = orders.filter(({ buyer }) => chosen.buyer === undefined || buyer === chosen.buyer);
-  const [order, ...others] = own;
+  const order = await chosenOrder(desk, number, chosen.buyer);
   if (order === undefined) return { done: false, words: `No order “${number}” is known.` };
-  if (others.length > 0)
-    throw new CannotRun(
-      `several buyers have an order ${number}: choose with --buyer (${own.map(({ buyer }) => buyer).join(", ")})`,
-    );
   return settleOrder(desk, order, acts, by);
 }
 

@@ -80,10 +80,11 @@ function againstSeen({ number, revision }: OrderRecord, field: Fields): Said | u
 export async function release(c: Ask, { desk, put }: Front, number: string, field: Fields): Promise<Said> {
   if (put === undefined)
     throw new Refused(400, "The settings name no folder for what is released (release.folder).");
-  const against = againstSeen(await orderOf({ desk }, number, field("buyer")), field);
+  const order = await orderOf({ desk }, number, field("buyer"));
+  const against = againstSeen(order, field);
   if (against !== undefined) return against;
   try {
-    const released = await releaseOrder(desk, number, visitorOf(c).account.name, put);
+    const released = await releaseOrder(desk, number, visitorOf(c).account.name, put, order.buyer);
     return released.ok
       ? { done: true, words: `Released: ${released.path}` }
       : { done: false, words: `Not released: ${released.why.join("; ")}.` };

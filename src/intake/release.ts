@@ -26,6 +26,8 @@ import { heldBack } from "./held-back.ts";
 
 /** Who releases an order, when, and what of it was released before. */
 interface Releasing {
+  /** Whose order it is, where several buyers have its number. */
+  readonly buyer?: string | undefined;
   readonly by: string;
   readonly at?: Date;
   /** The day where the desk stands. */
@@ -49,12 +51,11 @@ interface Desk {
  */
 export async function prepareRelease(
   number: string,
-  { by, at, on, before, revision }: Releasing,
+  { buyer, by, at, on, before, revision }: Releasing,
   { store, catalogue, clock, rules }: Desk,
 ): Promise<Packed> {
-  // An order belongs to whoever first named its number.
-  const [record] = await store.orders.named(number);
-  if (record === undefined) return refused("no such order is known");
+  const record = await recordOf(store, number, buyer);
+  if ("ok" in record) return record;
   if (record.verdict !== "pass") return refused(...notPassed(record));
   const { order, why } = await judgedAgain(record, { store, catalogue, rules });
   if (order === undefined || why.length > 0) return refused(...why);
@@ -98,9 +99,7 @@ async function voidedBy(
 }
 
 /** Where a package lies, or why the order is not released. */
-export type ReleasedOrder =
-  | { readonly ok: true; readonly path: string }
-  | { readonly ok: false; readonly why: readonly string[] };
+export type ReleasedOrder = { readonly ok: true; readonly path: string } | Refusal;
 
 /**
  * Releases an order: its package is tried, the record has it, then it is written by `put`, which gives the place. What
@@ -111,21 +110,23 @@ export async function releaseOrder(
   number: string,
   name: string,
   put: Put,
+  whose?: string,
 ): Promise<ReleasedOrder> {
-  const [order] = await desk.store.orders.named(number);
-  const last = order?.released;
-  const isReleased = last !== undefined && isAsReleased(order?.sheets ?? [], last);
-  const asked = isReleased ? { ...last, at: new Date(last.at) } : { by: name, before: last };
+  const order = await recordOf(desk.store, number, whose);
+  if ("ok" in order) return order;
+  const { buyer, released: last } = order;
+  const isReleased = last !== undefined && isAsReleased(order.sheets, last);
+  const asked = isReleased ? { ...last, buyer, at: new Date(last.at) } : { buyer, by: name, before: last };
   const packed = await prepareRelease(number, asked, desk);
   if (!packed.ok || isReleased) return written(packed, put);
-  const against = order === undefined ? [] : await heldBack(order, desk);
+  const against = await heldBack(order, desk);
   if (against.length > 0) return refused(...against);
   // Its buyer is told at once. Nothing is told of a package that nobody can write.
   await put.try?.(packed.files);
   const taken = await takeNote(desk, {
-    id: `release ${order?.buyer} ${orderKey(number)} ${order?.changedAt.toISOString()}`,
-    buyer: order?.buyer ?? "",
-    order: order?.number ?? number,
+    id: `release ${buyer} ${orderKey(number)} ${order.changedAt.toISOString()}`,
+    buyer,
+    order: order.number,
     by: name,
     why: "released",
     acts: [{ kind: "release", on: dateIn(desk.clock.now(), desk.timeZone) }],
@@ -134,10 +135,24 @@ export async function releaseOrder(
   const letter = await desk.store.letters.read(taken.letter);
   if (taken.kind === "waits" || letter.state === "held")
     return refused(letter.why ?? "letters about it are being judged; try again in a moment");
-  const [now] = await desk.store.orders.named(number);
-  const at = new Date(now?.released?.at ?? desk.clock.now());
-  const on = now?.released?.on ?? dateIn(at, desk.timeZone);
-  return written(await prepareRelease(number, { by: name, at, on, before: last }, desk), put);
+  const now = await recordOf(desk.store, number, buyer);
+  const released = "ok" in now ? undefined : now.released;
+  const at = new Date(released?.at ?? desk.clock.now());
+  const on = released?.on ?? dateIn(at, desk.timeZone);
+  return written(await prepareRelease(number, { buyer, by: name, at, on, before: last }, desk), put);
+}
+
+/** The order that is meant, or why none is. In older records several buyers can have one number. */
+async function recordOf(
+  { orders }: Desk["store"],
+  number: string,
+  whose: string | undefined,
+): Promise<OrderRecord | Refusal> {
+  const own = (await orders.named(number)).filter(({ buyer }) => whose === undefined || buyer === whose);
+  const [order, ...others] = own;
+  if (order === undefined) return refused("no such order is known");
+  if (others.length === 0) return order;
+  return refused(`several buyers have it: say whose is meant, ${own.map(({ buyer }) => buyer).join(" or ")}`);
 }
 
 /** Writes a package of this name, and gives the place. */
@@ -156,24 +171,31 @@ async function written(packed: Packed, put: Put): Promise<ReleasedOrder> {
  * Orders that have passed and that nobody has objected to for long enough, to be released by themselves. What nobody
  * has read yet may be an objection.
  */
-export async function releasesDue(desk: IntakeDesk): Promise<readonly string[]> {
+export async function releasesDue(
+  desk: IntakeDesk,
+): Promise<readonly Pick<OrderRecord, "buyer" | "number">[]> {
   const { store, clock, log } = desk;
   const { releasing } = desk.rules;
   if (releasing === undefined) return [];
   const until = new Date(clock.now().getTime() - releasing.afterHours * 3_600_000);
   const orders = await store.orders.passed(until);
-  const due: string[] = [];
+  const due: Pick<OrderRecord, "buyer" | "number">[] = [];
   for (const order of orders) {
-    const { buyer, number } = order;
+    const { buyer } = order;
     if (!releasing.buyers.some((one) => one === buyer || buyer.endsWith(`@${one}`))) continue;
     const why = await heldBack(order, desk, true);
-    if (why.length === 0) due.push(number);
+    if (why.length === 0) due.push(order);
     else log.info({ why }, "an order is not released by itself yet");
   }
   return due;
 }
 
-function refused(...why: readonly string[]): { readonly ok: false; readonly why: readonly string[] } {
+interface Refusal {
+  readonly ok: false;
+  readonly why: readonly string[];
+}
+
+function refused(...why: readonly string[]): Refusal {
   return { ok: false, why };
 }
 

@@ -445,9 +445,10 @@ async function tellOfDay(run: Run): Promise<void> {
 async function releaseDue({ desk, signal }: Run): Promise<void> {
   const { releasing } = desk.rules;
   if (releasing === undefined || signal.aborted) return;
-  for (const number of await releasesDue(desk)) {
+  for (const { buyer, number } of await releasesDue(desk)) {
     // One package that cannot be written keeps no other back.
-    const released = await releaseOrder(desk, number, "Burin", releasing.put).catch((cause: unknown) => {
+    const { put } = releasing;
+    const released = await releaseOrder(desk, number, "Burin", put, buyer).catch((cause: unknown) => {
       desk.log.warn({ cause }, "the package of an order could not be written");
     });
     if (released === undefined) continue;

@@ -31,7 +31,7 @@ export async function release(
   const { desk, ledger } = story;
   ledger.minute += 25 * 60;
   const due = await releasesDue(desk);
-  for (const number of due) {
+  for (const { number } of due) {
     // What is released anew is released by a person.
     expect(ledger.released[number as Number]).toBeUndefined();
     await releaseOne(story, number as Number, how);
