@@ -153,11 +153,13 @@ function addressOf({ address, host, port }: NonNullable<Settings["desk"]>): stri
   return address ?? `http://${host.includes(":") ? `[${host}]` : host}:${port}`;
 }
 
-/** Whose orders are released by themselves. */
-function releasingOf({ file, settings: { release } }: Configuration): Pick<Rules, "releasing"> {
-  if (release?.by_itself === undefined) return {};
+/** Whose orders are released by themselves, and where packages go. */
+function releasingOf({ file, settings: { release } }: Configuration): Pick<Rules, "releasing" | "packages"> {
+  if (release === undefined) return {};
+  const packages = packagesIn(beside(file, release.folder));
+  if (release.by_itself === undefined) return { packages };
   const { after_hours: afterHours, buyers } = release.by_itself;
-  return { releasing: { afterHours, buyers, put: packagesIn(beside(file, release.folder)) } };
+  return { packages, releasing: { afterHours, buyers, put: packages } };
 }
 
 /** When letters are erased by themselves, and where packages lie that go with them. */

@@ -116,6 +116,7 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
   // The record has a NO as it has that of a letter.
   const told = {
     ...outcome,
+    ...(isRelease ? { isToPack: true as const } : {}),
     report: { ...report, problems: [...report.problems, ...saidNo(note, catalogue)] },
   };
   if (answer === undefined) return { ...told, state: "silent", why: "nobody is to be answered" };

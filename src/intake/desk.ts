@@ -69,6 +69,8 @@ export interface Rules {
     readonly buyers: readonly string[];
     readonly put: Put;
   };
+  /** Where packages of released orders go that whoever released them has not written. */
+  readonly packages?: Put;
   /** After how many days what is done with is erased, and how a package of a released order is deleted. */
   readonly erasing?: {
     readonly afterDays?: number;

@@ -37,6 +37,8 @@ interface Releasing {
   readonly revision?: number;
 }
 
+type Ordered = Pick<OrderRecord, "buyer" | "number">;
+
 /** What a release needs of a desk. */
 interface Desk {
   readonly store: Pick<Store, "orders" | "buyers">;
@@ -116,9 +118,9 @@ export async function releaseOrder(
   if ("ok" in order) return order;
   const { buyer, released: last } = order;
   const isReleased = last !== undefined && isAsReleased(order.sheets, last);
-  const asked = isReleased ? { ...last, buyer, at: new Date(last.at) } : { buyer, by: name, before: last };
-  const packed = await prepareRelease(number, asked, desk);
-  if (!packed.ok || isReleased) return written(packed, put);
+  if (isReleased) return writeReleased(desk, order, put);
+  const packed = await prepareRelease(number, { buyer, by: name, before: last }, desk);
+  if (!packed.ok) return packed;
   const against = await heldBack(order, desk);
   if (against.length > 0) return refused(...against);
   // Its buyer is told at once. Nothing is told of a package that nobody can write.
@@ -139,7 +141,8 @@ export async function releaseOrder(
   const released = "ok" in now ? undefined : now.released;
   const at = new Date(released?.at ?? desk.clock.now());
   const on = released?.on ?? dateIn(at, desk.timeZone);
-  return written(await prepareRelease(number, { buyer, by: name, at, on, before: last }, desk), put);
+  const made = await prepareRelease(number, { buyer, by: name, at, on, before: last }, desk);
+  return written(desk, order, made, put);
 }
 
 /** The order that is meant, or why none is. In older records several buyers can have one number. */
@@ -162,24 +165,56 @@ export interface Put {
   readonly try?: (files: readonly PackageFile[]) => Promise<void>;
 }
 
-async function written(packed: Packed, put: Put): Promise<ReleasedOrder> {
+async function written(
+  { store }: IntakeDesk,
+  { buyer, number }: Ordered,
+  packed: Packed,
+  put: Put,
+): Promise<ReleasedOrder> {
   if (!packed.ok) return packed;
-  return { ok: true, path: await put(packed.name, packed.files) };
+  const path = await put(packed.name, packed.files);
+  await store.orders.packed(buyer, number);
+  return { ok: true, path };
+}
+
+/** Whoever releases an order writes its package at once. After so many milliseconds he has not. */
+const longestWriting = 60_000;
+
+/** Released orders whose packages nobody has written, and that have not changed since. */
+export async function packagesDue({ store, clock }: IntakeDesk): Promise<readonly OrderRecord[]> {
+  const due: OrderRecord[] = [];
+  for (const { buyer, number } of await store.orders.toPack(
+    new Date(clock.now().getTime() - longestWriting),
+  )) {
+    const order = await recordOf(store, number, buyer);
+    if ("ok" in order || order.released === undefined || order.verdict !== "pass") continue;
+    if (isAsReleased(order.sheets, order.released)) due.push(order);
+  }
+  return due;
+}
+
+/** Writes the package of an order as it was released. What `put` throws is thrown on. */
+export async function writeReleased(
+  desk: IntakeDesk,
+  { buyer, number, released }: OrderRecord,
+  put: Put,
+): Promise<ReleasedOrder> {
+  if (released === undefined) return refused("it was not released");
+  const packed = await prepareRelease(number, { ...released, buyer, at: new Date(released.at) }, desk);
+  return written(desk, { buyer, number }, packed, put);
 }
 
 /**
  * Orders that have passed and that nobody has objected to for long enough, to be released by themselves. What nobody
  * has read yet may be an objection.
  */
-export async function releasesDue(
-  desk: IntakeDesk,
-): Promise<readonly Pick<OrderRecord, "buyer" | "number">[]> {
+export async function releasesDue(desk: IntakeDesk): Promise<readonly Ordered[]> {
   const { store, clock, log } = desk;
   const { releasing } = desk.rules;
   if (releasing === undefined) return [];
   const until = new Date(clock.now().getTime() - releasing.afterHours * 3_600_000);
   const orders = await store.orders.passed(until);
-  const due: Pick<OrderRecord, "buyer" | "number">[] = [];
+  const due: Ordered[] = [];
   for (const order of orders) {
     const { buyer } = order;
     if (!releasing.buyers.some((one) => one === buyer || buyer.endsWith(`@${one}`))) continue;

@@ -121,6 +121,8 @@ export interface Outcome {
   readonly reminded?: Reminded;
   /** What the engraving room has to be told at once. */
   readonly alarm?: Alarm;
+  /** It releases an order, whose package is still to be written. */
+  readonly isToPack?: true;
   /** Letters of which a note says that all they said is dealt with. */
   readonly dealtWith?: readonly number[];
   /** Something in it needs a person. */
@@ -347,6 +349,10 @@ export interface Orders {
   readonly waiting: () => Promise<readonly OrderRecord[]>;
   /** Orders that have passed and not changed since a moment, and were never released. */
   readonly passed: (until: Date) => Promise<readonly { readonly buyer: string; readonly number: string }[]>;
+  /** Orders that were released before a moment, and whose packages are not known to be written. */
+  readonly toPack: (until: Date) => Promise<readonly { readonly buyer: string; readonly number: string }[]>;
+  /** Says that the package of a released order is written. */
+  readonly packed: (buyer: string, number: string) => Promise<void>;
   /** Letters that nobody has read yet and that may concern an order. `lane`: that of its buyer. */
   readonly unreadBeside: (
     order: { readonly buyer: string; readonly number: string },

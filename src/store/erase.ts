@@ -292,6 +292,7 @@ async function bareLetters(
       proof: null,
       thread: null,
       alarm: null,
+      to_pack: 0,
       let_in_as: null,
     })
     .where("id", "in", among(letters))

@@ -294,6 +294,16 @@ const migrations = {
         db,
       )),
   },
+  /** Which released orders have no package yet. Of those released before, nobody knows. */
+  "025-packages": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .alterTable("letters")
+        .addColumn("to_pack", "integer", (c) => c.notNull().defaultTo(0))
+        .execute();
+      await sql`CREATE INDEX letters_to_pack ON letters (id) WHERE to_pack = 1`.execute(db);
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

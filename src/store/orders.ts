@@ -1,4 +1,4 @@
-import type { Kysely } from "kysely";
+import { type Kysely, sql } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import type { Orders, OrderWeek } from "../ports/store.ts";
 import type { Carried } from "../trade/carried.ts";
@@ -72,6 +72,30 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
         .where("orders.released", "is", null)
         .orderBy("orders.id")
         .execute(),
+    toPack: (until) =>
+      db
+        .selectFrom("letters")
+        .innerJoin("order_letters", "order_letters.letter", "letters.id")
+        .innerJoin("orders", "orders.id", "order_letters.order_id")
+        .select(["orders.buyer", "orders.number"])
+        .distinct()
+        .where("letters.to_pack", "=", sql.lit(1))
+        .where("letters.received_at", "<=", until.toISOString())
+        .execute(),
+    packed: async (buyer, number) => {
+      const order = db
+        .selectFrom("order_letters")
+        .innerJoin("orders", "orders.id", "order_letters.order_id")
+        .select("order_letters.letter")
+        .where("orders.buyer", "=", buyer)
+        .where("orders.key", "=", orderKey(number));
+      await db
+        .updateTable("letters")
+        .set({ to_pack: 0 })
+        .where("to_pack", "=", sql.lit(1))
+        .where("id", "in", order)
+        .execute();
+    },
     laneOf: async (buyer, number) => (await lastLetter(db, buyer, number))?.lane ?? undefined,
     lastWriter: async (buyer, number) => {
       const last = await lastLetter(db, buyer, number);

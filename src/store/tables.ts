@@ -35,6 +35,8 @@ export interface Tables {
     /** What the engraving room has to be told of it, as JSON, and when it was told. */
     alarm: Generated<string | null>;
     alarmed_at: Generated<string | null>;
+    /** Whether it releases an order whose package is not written yet. */
+    to_pack: Generated<number>;
     /** Whose letter it counts as, if one of our own people has let it in. */
     let_in_as: Generated<string | null>;
   };

@@ -100,6 +100,7 @@ async function writeLetter(tx: Tx, letter: number, outcome: Outcome): Promise<vo
       verdict: outcome.report.verdict,
       for_person: outcome.forPerson === true ? 1 : 0,
       alarm: outcome.alarm === undefined ? null : JSON.stringify(outcome.alarm),
+      to_pack: outcome.isToPack === true ? 1 : 0,
     })
     .where("id", "=", letter)
     .execute();

@@ -7,7 +7,7 @@ import { takeNote } from "../intake/check-note.ts";
 import { dayLettersDue } from "../intake/day-letter.ts";
 import type { Desk } from "../intake/desk.ts";
 import { eraseDue, finishErasing } from "../intake/erase.ts";
-import { releaseOrder, releasesDue } from "../intake/release.ts";
+import { type Put, packagesDue, releaseOrder, releasesDue, writeReleased } from "../intake/release.ts";
 import { remindersOf } from "../intake/remind.ts";
 import { summariesDue } from "../intake/summary.ts";
 import { type Next, receiveLetter, takeNext } from "../intake/take.ts";
@@ -15,7 +15,8 @@ import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
 import type { Load } from "../ports/load.ts";
 import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
-import type { LetterRecord } from "../trade/record.ts";
+import { PackageThere } from "../store/package-folder.ts";
+import type { LetterRecord, OrderRecord } from "../trade/record.ts";
 import { alone, type Holder } from "./alone.ts";
 import { type Hands, openHands } from "./hands.ts";
 import { openMarks } from "./marks.ts";
@@ -43,6 +44,9 @@ const remindEvery = 3_600_000;
 
 /** How often it is looked whether the letter about a day is due, in milliseconds. */
 const dayEvery = 60_000;
+
+/** How often it is looked whether a released order has no package, in milliseconds. */
+const packagesEvery = 300_000;
 /** What is erased by itself is erased before this time of the day, when nobody waits for the record. */
 const nightEnds = "05:00";
 
@@ -100,6 +104,8 @@ interface Run {
   nextReminders: number;
   /** When it is looked next whether the letter about a day is due, in milliseconds since 1970. */
   nextDay: number;
+  /** When it is looked next whether a released order has no package, in milliseconds since 1970. */
+  nextPackages: number;
   /** The day of the last erasing, where the desk stands. */
   erasedOn: string;
   /** When a sender that failed is tried next, in milliseconds since 1970. */
@@ -132,6 +138,7 @@ export async function runWorker(
     nextNotice: 0,
     nextReminders: 0,
     nextDay: 0,
+    nextPackages: 0,
     erasedOn: "",
     nextTry: 0,
   };
@@ -143,6 +150,7 @@ export async function runWorker(
   if (run.once) {
     await shelveRest(run);
     await remindBuyers(run);
+    await writePackages(run);
     await tellOfDay(run);
     await takeAllDue(run);
     await tellPeople(run);
@@ -386,6 +394,7 @@ async function keepTakingDue(run: Run): Promise<void> {
     await trySender(run);
     await shelveRest(run);
     await remindBuyers(run);
+    await writePackages(run);
     await tellOfDay(run);
     await tellPeople(run);
     await run.desk.store.letters.arrival(lookEvery, run.signal);
@@ -438,6 +447,35 @@ async function tellOfDay(run: Run): Promise<void> {
     });
   } catch (cause) {
     desk.log.warn({ cause }, "the record failed; telling of the day later");
+  }
+}
+
+/** Writes packages of released orders of which a death has kept their writer. */
+async function writePackages(run: Run): Promise<void> {
+  const { desk, holder, signal } = run;
+  const { packages } = desk.rules;
+  const now = desk.clock.now().getTime();
+  if (packages === undefined || signal.aborted || now < run.nextPackages) return;
+  run.nextPackages = now + packagesEvery;
+  try {
+    await alone(holder, "packages", signal, async () => {
+      for (const order of await packagesDue(desk)) await writePackage(desk, order, packages);
+    });
+  } catch (cause) {
+    desk.log.warn({ cause }, "the record failed; packages are written later");
+  }
+}
+
+/** One package that cannot be written keeps no other back. One that is there was written before the death. */
+async function writePackage(desk: Desk, order: OrderRecord, put: Put): Promise<void> {
+  const { buyer, number } = order;
+  try {
+    const written = await writeReleased(desk, order, put);
+    if (written.ok) desk.log.info({ path: written.path }, "the package of a released order was written");
+    else desk.log.warn({ why: written.why }, "the package of a released order cannot be made");
+  } catch (cause) {
+    if (cause instanceof PackageThere) await desk.store.orders.packed(buyer, number);
+    else desk.log.warn({ cause }, "the package of an order could not be written");
   }
 }
 

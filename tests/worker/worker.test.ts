@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
+import { releaseOrder } from "../../src/intake/release.ts";
 import type { Mail, Mailbox, Mark, Shelf } from "../../src/ports/mailbox.ts";
+import { PackageThere } from "../../src/store/package-folder.ts";
 import { openHealth } from "../../src/telemetry/health.ts";
 import { runWorker } from "../../src/worker/worker.ts";
 import { keepingSender, temporaryDesk, temporaryStore } from "../make/desk.ts";
@@ -362,4 +364,64 @@ test("what an erasing has left undone the worker does", async () => {
     notFound: [],
     isFree: true,
   });
+});
+
+test("a package that a death has kept its writer of is written at the next start, once, and not while it changes", async () => {
+  const made = await temporaryDesk();
+  let now = receivedAt;
+  const written: string[] = [];
+  const packages = (name: string): Promise<string> => {
+    written.push(name);
+    return Promise.resolve(name);
+  };
+  const desk: Desk = {
+    ...made,
+    reader: quickReader,
+    clock: { now: () => now },
+    rules: { ...made.rules, packages },
+  };
+  await takeQuick(desk, { id: "a", dated: now, receivedAt: now, sheets: [aloneAt("T-9", "POOL")] });
+  const dies = () => Promise.reject(new Error("the power is gone"));
+  await expect(releaseOrder(desk, "BW-2207", "Rosa Imhoff", dies)).rejects.toThrow("power");
+  // Its writer may be at it still.
+  await run(desk);
+  expect(written).toEqual([]);
+  now = new Date(now.getTime() + 61_000);
+  const [order] = await desk.store.orders.named("BW-2207");
+  await takeQuick(desk, { id: "b", dated: now, receivedAt: now, sheets: [aloneAt("T-9", "SPA")] });
+  await run(desk);
+  expect(written).toEqual([]);
+  await takeQuick(desk, { id: "c", dated: now, receivedAt: now, sheets: [aloneAt("T-9", "POOL")] });
+  await run(desk);
+  const [as] = await desk.store.orders.named("BW-2207");
+  expect(as?.released).toEqual(order?.released);
+  expect(written).toEqual([`BW-2207 revision ${order?.released?.revision}`]);
+  await run(desk);
+  expect(written).toHaveLength(1);
+});
+
+test("a package that was written before the death is left as it is", async () => {
+  const made = await temporaryDesk();
+  let now = receivedAt;
+  const tries: string[] = [];
+  const packages = (name: string): Promise<string> => {
+    tries.push(name);
+    return Promise.reject(new PackageThere(`${name} is there already`));
+  };
+  const desk: Desk = {
+    ...made,
+    reader: quickReader,
+    clock: { now: () => now },
+    rules: { ...made.rules, packages },
+  };
+  await takeQuick(desk, { id: "a", dated: now, receivedAt: now, sheets: [aloneAt("T-9", "POOL")] });
+  const orders = { ...desk.store.orders, packed: () => Promise.reject(new Error("the power is gone")) };
+  const dying = { ...desk, store: { ...desk.store, orders } };
+  await expect(
+    releaseOrder(dying, "BW-2207", "Rosa Imhoff", () => Promise.resolve("here")),
+  ).rejects.toThrow();
+  now = new Date(now.getTime() + 61_000);
+  await run(desk);
+  await run(desk);
+  expect(tries).toHaveLength(1);
 });
