@@ -8,9 +8,23 @@ import { noticePrefix } from "./etiquette.ts";
 /** What came of telling: nothing was due, somebody was told, or it has to be tried again. */
 export type Telling = "nothing" | "told" | "failed";
 
-/** All that waits for somebody, first things first; of letters and of orders the oldest, if `most` says how many. */
-export async function readPeople(store: Desk["store"], now: Date, most?: number): Promise<Waiting[]> {
-  return peopleList(await store.people.waiting(now, most), await store.people.orders(most));
+/** All that waits for somebody, first things first. */
+export async function readPeople(store: Desk["store"], now: Date): Promise<Waiting[]> {
+  return peopleList(await store.people.waiting(now), await store.people.orders());
+}
+
+/** The same of so many letters and so many orders, the oldest; and whether more wait behind them. */
+export async function readOldest(
+  store: Desk["store"],
+  now: Date,
+  most: number,
+): Promise<{ readonly waiting: readonly Waiting[]; readonly isCut: boolean }> {
+  const letters = await store.people.waiting(now, most + 1);
+  const orders = await store.people.orders(most + 1);
+  return {
+    waiting: peopleList(letters.slice(0, most), orders.slice(0, most)),
+    isCut: letters.length > most || orders.length > most,
+  };
 }
 
 /** Tells customer service of letters that have come to wait for a person, at most once an hour. */

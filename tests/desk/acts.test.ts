@@ -121,6 +121,30 @@ test("what came without a number is put aside on the list of people", async () =
   expect(await (await own.get("/people")).text()).toContain("Nothing waits for a person.");
 });
 
+test("the list of people says how many wait, and each is on one of its pages", async () => {
+  const { desk, as } = await pagedDesk();
+  for (let n = 1; n <= 32; n++)
+    await post(desk, {
+      from: `ada@vale-${n}.example`,
+      subject: `Question ${n}.`,
+      text: "Do you engrave brass?",
+    });
+  const own = await as("see");
+  const text = async (path: string) => (await own.get(path)).text();
+  const subjects = (page: string) => [...page.matchAll(/“(Question \d+)\.”/g)].map(([, one]) => one);
+  const first = await text("/people");
+  expect(first).toContain("1 to 30 of 32 that wait.");
+  expect(subjects(first)).toHaveLength(30);
+  const [, next = ""] = /<a href="([^"]+)">The next 2<\/a>/.exec(first) ?? [];
+  const second = await text(next);
+  expect(second).toContain("31 to 32 of 32 that wait.");
+  expect(subjects(second)).toEqual(["Question 31", "Question 32"]);
+  expect(second).toContain('<a href="/people?from=0">The 30 before</a>');
+  // Whatever else is asked for is the first page.
+  for (const from of ["-1", "x", "32", "9999999"])
+    expect(subjects(await text(`/people?from=${from}`))).toEqual(subjects(first));
+});
+
 test("a letter's page offers what can be done with it, and nothing else", async () => {
   const { desk, as } = await pagedDesk();
   const { letter } = await post(desk, { sheets: [unknownWord] });

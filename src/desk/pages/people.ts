@@ -1,29 +1,53 @@
 import { html } from "hono/html";
 import type { Point, Waiting } from "../../audit/people.ts";
-import { readPeople } from "../../intake/tell-people.ts";
+import { readOldest } from "../../intake/tell-people.ts";
 import { may } from "../../ports/accounts.ts";
 import { type Ask, type Front, type Visitor, visitorOf } from "../front.ts";
 import { type Markup, momentIn, onceForm, orderPath, ownForm, page } from "../page.ts";
 
-/** Of each thing so many points are shown; of orders and of letters so many. */
+/** Of each thing so many points are shown, on a page so many things. */
 const mostPoints = 12;
 const mostThings = 30;
+
+/** So many letters and so many orders are read. */
+const mostRead = 500;
 
 /** All that waits for somebody, first things first, each with what settles it. */
 export async function peoplePage(c: Ask, front: Front, said?: string): Promise<Response> {
   const { desk } = front;
   const visitor = visitorOf(c);
-  const waiting = await readPeople(desk.store, desk.clock.now(), mostThings);
-  const isCut = waiting.length >= mostThings;
+  const { waiting, isCut } = await readOldest(desk.store, desk.clock.now(), mostRead);
+  const asked = Number(/^\d{1,6}$/.exec(c.req.query("from") ?? "")?.[0] ?? 0);
+  const from = asked < waiting.length ? asked : 0;
+  const shown = waiting.slice(from, from + mostThings);
   return page(
     c,
     front,
     { title: "People", said },
     waiting.length === 0
       ? html`<p>Nothing waits for a person. What a sender cannot settle alone will stand here, with whom to call.</p>`
-      : html`<ol class="tickets">${waiting.map((one) => ticket(one, front, visitor))}</ol>
-${isCut ? html`<p>These are the oldest. What waits behind them comes up as these are settled.</p>` : ""}`,
+      : html`${partOf(from, shown.length, waiting.length)}
+<ol class="tickets" start="${from + 1}">${shown.map((one) => ticket(one, front, visitor))}</ol>
+${linksAround(from, waiting.length)}
+${isCut ? html`<p>Only the ${mostRead} oldest letters and orders are counted here. What waits behind them is listed by burin people, and comes up as these are settled.</p>` : ""}`,
   );
+}
+
+/** Which part of all that waits is shown, where it is not all. */
+function partOf(from: number, shown: number, all: number): Markup | "" {
+  return shown === all ? "" : html`<p>${from + 1} to ${from + shown} of ${all} that wait.</p>`;
+}
+
+/** The ways to the things before and behind. */
+function linksAround(from: number, all: number): Markup | "" {
+  const before = Math.max(0, from - mostThings);
+  const behind = all - from - mostThings;
+  if (from === 0 && behind <= 0) return "";
+  return html`<p>${from > 0 ? html`<a href="/people?from=${before}">The ${from - before} before</a> ` : ""}${
+    behind > 0
+      ? html`<a href="/people?from=${from + mostThings}">The next ${Math.min(behind, mostThings)}</a>`
+      : ""
+  }</p>`;
 }
 
 const kinds = {
