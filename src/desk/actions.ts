@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { releaseOrder } from "../intake/release.ts";
+import { sendAgain } from "../intake/send-again.ts";
 import { letIn, putAside, recordCut, type Said, settleOrder, settleSheet } from "../intake/settle.ts";
 import type { By } from "../ports/store.ts";
 import { PackageThere } from "../store/package-folder.ts";
@@ -117,10 +118,7 @@ export async function actOnLetter(
   const by = byOf(c, field("why"));
   if (what === "let-in") return letIn(desk, letter, by, field("as") || undefined);
   if (what === "aside") return putAside(desk, letter, by);
-  const isAgain = await desk.store.letters.sendAgain(letter, by, desk.clock.now());
-  return isAgain
-    ? { done: true, words: "The worker sends the answer once more." }
-    : { done: false, words: "It has no answer that could be sent again." };
+  return sendAgain(desk, letter, by);
 }
 
 async function orderOf({ desk }: Pick<Front, "desk">, number: string, buyer: string) {

@@ -186,6 +186,27 @@ test("an answer is sent again as it is, and the record says at whose wish", asyn
   expect((await desk.store.letters.read(letter)).state).toBe("sent");
 });
 
+test("an answer is not sent again once its order has changed, and the letter that changed it is named", async () => {
+  const sender = keepingSender();
+  const { desk, as } = await pagedDesk({ desk: await temporaryDesk({ sender }) });
+  const passed = await post(desk, { sheets: [right] });
+  const { letter } = await post(desk, { sheets: [{ ...right, legend: ["SALONA"] }] });
+  while (await takeDue(desk));
+  const own = await as("act");
+  const again = (one: number) => own.post(`/letters/${one}/again`, { why: "it went astray" });
+  const refused = await again(passed.letter);
+  expect([refused.status, await refused.text()]).toEqual([
+    409,
+    expect.stringContaining(
+      `It is not sent again: order FM-80 has changed since, by letter ${letter}. Send the answer to that one`,
+    ),
+  ]);
+  expect((await again(letter)).status).toBe(200);
+  while (await takeDue(desk));
+  expect(sender.kept).toHaveLength(3);
+  expect(sender.kept[2]?.bytes).toEqual(sender.kept[1]?.bytes);
+});
+
 test("an order is released and cut in the name of whoever is signed in", async () => {
   const packed: string[] = [];
   const put = (name: string, files: readonly PackageFile[]): Promise<string> => {
