@@ -1,7 +1,8 @@
+import { lastNo } from "../desk/last-no.ts";
 import type { Desk } from "../intake/desk.ts";
 import { letIn, putAside, type Said, settleOrder, settleSheet } from "../intake/settle.ts";
 import type { By } from "../ports/store.ts";
-import type { Act } from "../trade/note.ts";
+import type { PointAct } from "../trade/note.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { buyerOption, chosenOrder } from "./chosen-order.ts";
 import { CannotRun, defineCommand } from "./command.ts";
@@ -21,6 +22,7 @@ export const settle = defineCommand({
       takes: "TEXT",
       tells: "write this to the sender about the points; they stay open",
     },
+    "despite-no": { type: "boolean", tells: "with --yes: though somebody has answered the point with NO" },
     waive: { type: "boolean", tells: "let stand what stops the order" },
     letter: { type: "string", takes: "N", tells: "a letter, by its number in the record" },
     "let-in": { type: "boolean", tells: "the letter counts as its sender's" },
@@ -63,6 +65,7 @@ interface Chosen {
   readonly yes?: boolean;
   readonly no?: boolean;
   readonly say?: string;
+  readonly "despite-no"?: boolean;
   readonly waive?: boolean;
   readonly "let-in"?: boolean;
   readonly as?: string;
@@ -85,7 +88,19 @@ async function orderPoints(
   if (acts.length > points.length) throw new CannotRun("choose one of --yes, --no, --waive and --say TEXT");
   const order = await chosenOrder(desk, number, chosen.buyer);
   if (order === undefined) return { done: false, words: `No order “${number}” is known.` };
-  return settleOrder(desk, order, acts, by);
+  const denied = acts.flatMap(({ kind, number: point }) => {
+    const no = kind === "yes" ? lastNo(order, point) : undefined;
+    return no === undefined ? [] : [`letter ${no.letter} has answered ${point} with NO`];
+  });
+  if (denied.length === 0) return settleOrder(desk, order, acts, by);
+  const despite = denied.join(", ");
+  if (chosen["despite-no"] !== true)
+    return {
+      done: false,
+      words: `Nothing is settled: ${despite}. If it is meant so all the same, add --despite-no.`,
+    };
+  const said = await settleOrder(desk, order, acts, by);
+  return { ...said, words: said.done ? `${said.words} That is despite a NO: ${despite}.` : said.words };
 }
 
 async function sheetPlace(desk: Desk, sheet: FileId, chosen: Chosen, by: By): Promise<Said> {
@@ -102,7 +117,7 @@ async function sheetPlace(desk: Desk, sheet: FileId, chosen: Chosen, by: By): Pr
   return settleSheet(desk, sheet, where, by);
 }
 
-function actsOn(number: number, { yes, no, say, waive }: Chosen): Act[] {
+function actsOn(number: number, { yes, no, say, waive }: Chosen): PointAct[] {
   return [
     ...(yes ? [{ kind: "yes", number } as const] : []),
     ...(no ? [{ kind: "no", number } as const] : []),

@@ -23,11 +23,15 @@ export async function settlePoint(c: Ask, { desk }: Front, number: string, field
   if (!Number.isSafeInteger(point) || point < 1) throw new Refused(400, "Which point is meant?");
   const by = byOf(c, field("why"));
   const no = lastNo(order, point);
-  if (field("act") === "yes" && field("no") !== "" && no !== undefined && no.letter > Number(field("no")))
+  if (field("act") === "yes" && no !== undefined && no.letter > Number(field("no"))) {
+    // The list of people does not show who has said NO; the order's page, which comes now, does.
+    const since =
+      field("no") === "" ? "; see the order here before you decide" : " since this page was opened";
     return {
       done: false,
-      words: `Nothing is settled: letter ${no.letter} has answered ${point} with NO since this page was opened.`,
+      words: `Nothing is settled: letter ${no.letter} has answered ${point} with NO${since}.`,
     };
+  }
   const act = actOf(field("act"), point, by.why);
   return settleOrder(desk, order, [act], by, onceOf(c, field, [field("act"), by.why, `${point}`]));
 }

@@ -108,6 +108,10 @@ test("a NO of the sender stands beside its point, and no YES counts from a page 
   expect(await yes(stale)).toContain(`letter ${letter} has answered 1 with NO since this page was opened`);
   const page = await (await own.get("/orders/FM-80")).text();
   expect(page).toContain(`Answered with NO in <a href="/letters/${letter}">letter ${letter}</a>.`);
+  // The list of people does not say who has answered with NO.
+  expect(await yes({ number: "1", buyer: "", no: "" })).toContain(
+    `letter ${letter} has answered 1 with NO; see the order here before you decide.`,
+  );
   expect(await yes(await formOn(own.get("/orders/FM-80"), "/orders/FM-80/points"))).toContain("FM-80: pass.");
 });
 
