@@ -11,11 +11,15 @@ export const user = defineCommand({
   name: "user",
   words: [0, 1],
   details: `Asks for the password, or takes it as a line from the standard input. A user that is there already gets the new
-name, role and password, and has to sign in again. Roles, each with all before it: see (look), act (settle points,
+password, keeps name and role where none is given, and has to sign in again. Roles, each with all before it: see (look), act (settle points,
 write to senders), release (hand orders to engraving), administer (let others in).`,
   options: {
-    name: { type: "string", takes: "NAME", tells: "the name in the record and in answers (default USER)" },
-    role: { type: "string", takes: "ROLE", tells: `${roles.join(", ")} (default see)` },
+    name: {
+      type: "string",
+      takes: "NAME",
+      tells: "the name in the record and in answers (default USER, for a new one)",
+    },
+    role: { type: "string", takes: "ROLE", tells: `${roles.join(", ")} (default see, for a new one)` },
     "no-password": {
       type: "boolean",
       tells: "the provider that the settings name vouches for USER, an e-mail address",
@@ -23,9 +27,10 @@ write to senders), release (hand orders to engraving), administer (let others in
     shut: { type: "boolean", tells: "shut this user out" },
     ...settingsOption,
   },
-  async run([named], { name, role: chosen = "see", shut, settings, "no-password": isVouched }, { out, err }) {
-    const role = roles.find((one) => one === chosen);
-    if (role === undefined) throw new CannotRun(`“${chosen}” is no role; there are ${roles.join(", ")}`);
+  async run([named], { name, role: chosen, shut, settings, "no-password": isVouched }, { out, err }) {
+    const given = roles.find((one) => one === chosen);
+    if (chosen !== undefined && given === undefined)
+      throw new CannotRun(`“${chosen}” is no role; there are ${roles.join(", ")}`);
     const id = named?.toLowerCase();
     if (id !== undefined && !/^[a-z0-9._@+-]{1,80}$/.test(id))
       throw new CannotRun(`“${id}” cannot be a user: small letters, digits and . _ @ + - make one`);
@@ -42,11 +47,12 @@ write to senders), release (hand orders to engraving), administer (let others in
         err(`There is no user ${id}.`);
         return 1;
       }
+      const role = given ?? known?.role ?? "see";
       const account = shut
         ? { ...known, isShut: true }
         : {
             user: id,
-            name: name?.trim() || id,
+            name: name?.trim() || known?.name || id,
             role,
             isShut: false,
             ...(isVouched ? {} : { password: await askPassword() }),

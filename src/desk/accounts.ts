@@ -30,6 +30,8 @@ export function accounts(app: Hono<Env>, front: Front): void {
     needs(c, "administer");
     const account = await store.accounts.find((await fieldsOf(c))("user"));
     if (account === undefined) throw new Refused(404, "There is no such account.");
+    if (account.user === visitorOf(c).account.user)
+      throw new Refused(400, "Nobody shuts himself out: another administrator can, or burin user --shut.");
     await store.accounts.save({ ...account, isShut: true }, visitorOf(c).account.name, clock.now());
     return accountsPage(c, front, `${account.name} is shut out.`);
   });

@@ -129,3 +129,15 @@ test("the page's own token is not another session's", async () => {
   expect(one).not.toBe("");
   expect(one).not.toBe(other);
 });
+
+test("nobody shuts himself out", async () => {
+  const { desk, as } = await pagedDesk();
+  const own = await as("administer");
+  const refused = await own.post("/accounts/shut", { user: "administer" });
+  expect([refused.status, await refused.text()]).toEqual([
+    400,
+    expect.stringContaining("Nobody shuts himself out"),
+  ]);
+  expect((await desk.store.accounts.find("administer"))?.isShut).toBe(false);
+  expect((await own.get("/accounts")).status).toBe(200);
+});
