@@ -5,7 +5,7 @@ import { cancelledIn } from "./cancels.ts";
 import { clausesIn, tellsOfSheet } from "./clauses.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
-import { explains } from "./explains.ts";
+import { explains, writesOut } from "./explains.ts";
 import { isBoilerplate, isGoodBye } from "./furniture.ts";
 import {
   areFooter,
@@ -21,7 +21,7 @@ import {
 } from "./idle.ts";
 import { introduces } from "./introduces.ts";
 import { withoutPlaces } from "./named-places.ts";
-import { isOther, namesIn, othersIn, questionsIn } from "./named-points.ts";
+import { isOther, namesIn, othersIn, pointIn, questionsIn } from "./named-points.ts";
 import { takenBack } from "./nothing.ts";
 import { beginsOthersWords } from "./others-words.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
@@ -30,7 +30,7 @@ import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
 import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
-import { isNearQuestion } from "./talk.ts";
+import { isNearQuestion, namesNear } from "./talk.ts";
 import { withMarks } from "./unmarked.ts";
 import type { Said } from "./ways.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -117,11 +117,15 @@ export function readAnswers(
   const { nothing, lines: ofWords, left: all } = takenBack(own, given);
   for (const [line, rest] of ofWords) if (rest === "") lines.add(line);
   const inOrder = numbersInOrder(all, asked);
-  const isShouted = all.every((own) => !/\p{Ll}/u.test(own.line));
+  // "1 YES, MEZZANINE" may want that in place of MEZZ.
+  const isShouted = all.every(
+    (own) => !/\p{Ll}/u.test(own.line) && !tokensOf(own.line).some((one) => writesOut(one, asked.inQuestion)),
+  );
   const inAnswer = new Set(tokensOf(asked.answer));
   const atPoint: AtPoint = {
     open: asked.open,
     isOther: (number) => isOther(number, asked),
+    says: (number) => pointIn(number, asked),
     promises:
       asked.bringsSheets || all.some(({ line }) => !/\d/u.test(line) && sheetsPromisedIn(line) !== undefined),
     inQuestion: asked.inQuestion,
@@ -148,13 +152,15 @@ export function readAnswers(
       !isNearQuestion(line, asked.inQuestion);
     const isNothing = (sentence: string): boolean =>
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
-    const isSilent = (sentence: string): boolean =>
+    const isQuiet = (sentence: string): boolean =>
       introduces(sentence) ||
       (last === true && explains(sentence) && !isNearQuestion(sentence, asked.inQuestion)) ||
       (asked.others + asked.open.length > 1 && owns.test(sentence)) ||
       isNothing(sentence) ||
       isNote(sentence, own, asked) ||
       bindsNothing(sentence, asked.names, last);
+    const isSilent = (sentence: string): boolean =>
+      !namesNear(sentence, asked.inQuestion) && isQuiet(sentence);
     const typed = withoutInitials(plainOf(isShouted ? line.toLowerCase() : line), asked.names);
     const inTurn = inOrder.has(i)
       ? `${inOrder.get(i)} ${typed}`
@@ -192,7 +198,7 @@ export function readAnswers(
     const isLegal =
       signed && !/\d/u.test(line) && sentencesOf(line).some(isBoilerplate) && isIdle(line, true, asked);
     const read =
-      cancels === undefined && !isLegal && !isNeither.test(line)
+      cancels === undefined && !isLegal && !isNeither.test(line) && !namesNear(line, asked.inQuestion)
         ? (saidBy(words) ??
           saidApart(words, saidBy, isSilent) ??
           saidBy(named.withNumbers(bare)) ??

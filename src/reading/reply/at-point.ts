@@ -13,6 +13,8 @@ export interface AtPoint extends Topic {
   readonly others: number;
   /** Whether a number is a point that is no open question. */
   readonly isOther: (number: number) => boolean;
+  /** What our answer says at a number. */
+  readonly says?: (number: number) => string;
   /** Whether the letter says elsewhere that new sheets come. */
   readonly promises: boolean;
 }
@@ -68,7 +70,7 @@ const notes =
  * will not say.
  */
 const beyond =
-  /\?|(?<![\p{L}\p{N}])(?:never|no (?:need|change|longer|space|room|way)|not (?!intended|intentional|meant|correct|right|ok|okay|some)|\p{L}+n['’]t|cannot|cant|dont|refus\p{L}+|leave|keep|stays?|remain\p{L}*|as (?:it )?(?:is|stands|typed)|like it is|fine|okay|ok (?:as|like)|fits|(?<!to )fit|all (?!set|done|good|sorted)|every\p{L}*|each|any\p{L}*|rest|others?(?<!(?:like|as) the others)|another|also (?!attach|enclos|redone|fixed|corrected|has been|is |was |done|sorted)|both|same (?!sheet|file|form|mistake|reason|drawing)|whole|entire|orders?|wording|company|cancel\p{L}*|delet\p{L}+|remov\p{L}+|drop(?:ped)?|scrap\p{L}*|hold|wait\p{L}*|stop\p{L}*|call|ring|phone|pric\p{L}+|costs?|invoic\p{L}+|charg\p{L}+|pay\p{L}*|ship(?!-to)\p{L}*|deliver\p{L}*|if|unless|until|till|once|when|whether|but|except\p{L}*|instead|only|however|or|asap|urgent\p{L}*|rush|first|before|after|confirm\p{L}*|let (?:me|us) know|(?:please|pls|kindly) (?!see|find|refer|use|get|accept)|can you|could you|would|want\p{L}*|prefer\p{L}*|rather|love|like to|add|adding|(?<!\p{L} )added|be added|make|makes|put(?! right)|move[sd]?|swap\p{L}*|turn|wish\p{L}*|need\p{L}*|must|can|could|may|might|maybe|perhaps|probably|think|guess|hope|try|trying|unsure|question|why|finish\p{L}*|colou?rs?|white|black|brass|bronze|steel|stainless|chrome|gold|silver|wood\p{L}*|capitals?|bold|font|letters?|lettering|deep\p{L}*|big\p{L}*|small\p{L}*|larg\p{L}*|narrow\p{L}*|wider?|thick\p{L}*|thin\p{L}*|higher|lower|logos?|symbols?|extra|more|second|two|three|four|five|twice|double|further)(?![\p{L}\p{N}])/iu;
+  /\?|(?<![\p{L}\p{N}])(?:never|no (?:need|change|longer|space|room|way)|not (?!intended|intentional|meant|correct|right|ok|okay|some)|\p{L}+n['’]t|cannot|cant|dont|refus\p{L}+|leave|keep|stays?|remain\p{L}*|as (?:it )?(?:is|stands|typed)|like it is|fine|okay|ok (?:as|like)|fits|(?<!to )fit|all (?!set|done|good|sorted)|every\p{L}*|each|any\p{L}*|rest|others?(?<!(?:like|as) the others)|another|also (?!attach|enclos|redone|fixed|corrected|has been|is |was |done|sorted)|both|same (?!sheet|file|form|mistake|reason|drawing)|whole|entire|orders?|wording|company|cancel\p{L}*|delet\p{L}+|remov\p{L}+|drop(?:ped)?|scrap\p{L}*|hold|wait\p{L}*|(?<!full )stop\p{L}*|call|ring|phone|pric\p{L}+|costs?|invoic\p{L}+|charg\p{L}+|pay\p{L}*|ship(?!-to)\p{L}*|deliver\p{L}*|if|unless|until|till|once|when|whether|but|except\p{L}*|instead|only|however|or|asap|urgent\p{L}*|rush|first|before|after|confirm\p{L}*|let (?:me|us) know|(?:please|pls|kindly) (?!see|find|refer|use|get|accept)|can you|could you|would|want\p{L}*|prefer\p{L}*|rather|love|like to|add|adding|(?<!\p{L} )added|be added|make|makes|put(?! right)|move[sd]?|swap\p{L}*|turn|wish\p{L}*|need\p{L}*|must|can|could|may|might|maybe|perhaps|probably|think|guess|hope|try|trying|unsure|question|why|finish\p{L}*|colou?rs?|white|black|brass|bronze|steel|stainless|chrome|gold|silver|wood\p{L}*|capitals?|bold|font|letters?|lettering|deep\p{L}*|big\p{L}*|small\p{L}*|larg\p{L}*|narrow\p{L}*|wider?|thick\p{L}*|thin\p{L}*|higher|lower|logos?|symbols?|extra|more|second|two|three|four|five|twice|double|further)(?![\p{L}\p{N}])/iu;
 
 /** Names of sheets and their states, in which numbers are no numbers of points: "S-201 Rev 1", "rev. C", "button 4". */
 const names =
@@ -95,8 +97,10 @@ export function saidAtPoint(
   if (under !== undefined && named.some((one) => one !== under)) return undefined;
   const [at, rest] = named.length > 0 ? [named, behind] : unnamed(said, { under, afterSeveral }, points);
   if (at.length === 0) return undefined;
-  if (at.every(points.isOther))
-    return (staysHere(withoutDetail(rest)) && mended.test(rest)) || notes.test(rest) ? [] : undefined;
+  if (at.every(points.isOther)) {
+    const own = withoutOurs(rest, at.map((one) => points.says?.(one) ?? "").join(" "));
+    return (staysHere(withoutDetail(own)) && mended.test(own)) || notes.test(own) ? [] : undefined;
+  }
   if (!at.every((one) => points.open.includes(one))) return undefined;
   const against = no.exec(rest);
   if (against !== null) {
@@ -174,6 +178,20 @@ function staysHere(rest: string): boolean {
       (one) =>
         !/\p{L}/u.test(one) || amends.test(one) || (mended.test(one) && tokensOf(one).length <= mostOfClause),
     );
+}
+
+/** "Cream please", where our answer says to choose Cream: what stands on the sheet then. */
+function withoutOurs(rest: string, ours: string): string {
+  const chosen = /\bChoose (\p{L}+) lettering\b/u.exec(ours)?.[1];
+  return chosen === undefined
+    ? rest
+    : rest.replace(
+        new RegExp(
+          `^(?:(?:lettering|it|text) )?(?:(?:is )?(?:now|in|changed to) )?${chosen}(?: lettering)?(?: (?:it is|please|now|then|chosen|instead|is fine|for the lettering))*(?=\\s*(?:[.,;!]|$))`,
+          "iu",
+        ),
+        " ",
+      );
 }
 
 /** "Billing city added (Harrow)": what now stands on the sheet, which is judged anew. */

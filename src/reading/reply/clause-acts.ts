@@ -150,7 +150,9 @@ function afterOwning(state: State, of: readonly number[], around: Around): State
   const asked = of.filter((one) => around.open.includes(one));
   if (opened !== undefined)
     return asked.length === 0 ? opened : { ...say(opened, asked, false), isYesHere: false };
-  return (state.is ?? around.last) === true ? undefined : { ...state, isSaid: true };
+  // Behind a sheet that comes for what a line above has denied.
+  const isOfSheet = state.is === undefined && state.isSaid && around.isDenied;
+  return (state.is ?? around.last) === true && !isOfSheet ? undefined : { ...state, isSaid: true };
 }
 
 /**
@@ -166,7 +168,7 @@ function afterCarrying(
   if (isBehind === true && !state.isSheetHere && state.is !== false) return undefined;
   if (words.length === 0) return afterSheet(state, { kind: "sheet", of: [], needsSheet: true }, around);
   const isWritten = (word: string): boolean => /^\p{Lu}[^\p{Ll}]*$/u.test(word);
-  if (!words.every((word) => isWritten(word) || /^\p{L}+$/u.test(word))) return undefined;
+  if (!words.every((word) => isWritten(word) || /^\p{L}+(?: \d)?$/u.test(word))) return undefined;
   const near = words.map((word) => nearTo(word, around));
   if (near.every((one) => one !== undefined))
     return { ...say(state, [...new Set(near)], false), isYesHere: false };
@@ -186,6 +188,7 @@ function nearTo(said: string, { questions }: Around): number | undefined {
     return (
       isNearQuestion(word, [asked.toLowerCase()]) ||
       question.includes(` mean ${said.toUpperCase()},`) ||
+      question.includes(`, and “${said.toUpperCase()}” on none.`) ||
       isFinish(question, said)
     );
   });
@@ -277,17 +280,22 @@ function meant(of: Of, is: boolean, state: State, around: Around): readonly numb
   if (!("word" in of)) return of;
   const { open, others, named, answered, under, afterSeveral } = around;
   const isNamed = others.every((one) => named.has(one));
+  // "All three" of three questions, beside one point to mend.
+  const areAsked = is && of.word === "all" && (of.count ?? 0) > 2 && others.length === 1;
   if (of.word === "it") {
     if (state.last.length > 0) return state.is === undefined || state.is === is ? state.last : undefined;
     return !afterSeveral && open.length === 1 && isNamed ? open : undefined;
   }
+  // "Yes, they got swapped" says one thing.
+  if (of.count === 1 && state.is !== undefined && state.is !== is) return undefined;
   if (of.word === "words") return under === undefined ? wordsMeant(of.count, around) : undefined;
   const end = Math.max(...open, ...others);
   if (of.word === "last")
     return under === undefined && !afterSeveral && open.includes(end) ? [end] : undefined;
   // Below a quoted point, and of points to mend that nobody has named, "all" may mean others.
   const isCounted = of.word === "rest" && of.count !== undefined && !is;
-  if ((!isNamed && !isCounted) || (under !== undefined && state.said.length === 0)) return undefined;
+  if ((!isNamed && !isCounted && !areAsked) || (under !== undefined && state.said.length === 0))
+    return undefined;
   const left = open.filter((one) => !answered.has(one) && !state.said.some(({ number }) => number === one));
   if (of.word === "rest" && left.length === open.length && others.length === 0) return undefined;
   // "The other two are corrected", of a question and a point to mend.

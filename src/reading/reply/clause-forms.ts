@@ -242,8 +242,12 @@ export const forms: readonly Form[] = [
     kind: "about",
     of: numbersIn(of),
   })),
-  form(`${subject} ${be} (?<what>(?:an?|the|our|his|her|their) \\p{L}[\\p{L}' -]{2,60})`, ({ of, what }) =>
-    explains(`it is ${what}`) ? { kind: "about", of: numbersIn(of) } : undefined,
+  form(
+    `(?:the |an? )?${subject} ${be} (?<what>(?:an?|the|our|his|her|their|parts? of) \\p{L}[\\p{L}' -]{2,60})`,
+    ({ of, what }) =>
+      explains(`it is ${what?.replace(/^parts? of/iu, "a bit of")}`)
+        ? { kind: "about", of: numbersIn(of) }
+        : undefined,
   ),
   // "It is comedor", of COMDOR.
   form(
@@ -254,6 +258,12 @@ export const forms: readonly Form[] = [
   form(changed, () => ({ kind: "words" }), { ends: true }),
   form(inCapitals, () => ({ kind: "should" }), { fits: atCapitals, ends: true }),
   form(inFinish, () => ({ kind: "should" }), { fits: ofFinish, ends: true }),
+  // "Only one is wanted", of a mark that seems to ask for several.
+  form(
+    "(?:just|only) (?:the )?(?:one|1)(?: station| sheet| piece)? is (?:wanted|needed|required|meant|to be made)|(?:we|i|they) (?:just|only) (?:want|need|require) (?:the )?(?:one|1)",
+    () => saying(ofIt, true),
+    { fits: atSeveral, ends: true },
+  ),
   form(onlyOne, () => ({ kind: "why" }), { fits: atSeveral }),
   form(twoOfThem, () => ({ kind: "why" }), { fits: atSame, any: true }),
   form(short, () => ({ kind: "why" }), { fits: atSpelling, any: true }),

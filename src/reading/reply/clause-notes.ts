@@ -26,11 +26,12 @@ import {
   person,
   rest,
   sheet,
+  sheetName,
   when,
   words,
   wrong,
 } from "./clause-words.ts";
-import { atCapitals, atNear, atSame, atSeveral, type Fits, ofFinish } from "./fits.ts";
+import { atCapitals, atExchanged, atNear, atSame, atSeveral, type Fits, isOnNone, ofFinish } from "./fits.ts";
 
 /*
  * Clauses that stand around a no: what comes with the sheet, what stands on it, and how the slip came about. What stands
@@ -60,7 +61,12 @@ const carried = (list = ""): readonly string[] =>
   list
     .split(/, (?:and )?| and /u)
     .filter((one) => !isMended.test(one))
-    .map((one) => one.replace(behind, "").replace(/(?<=^\p{Lu}+ )the word$|^the word(?= \p{Lu}+$)/u, "W"));
+    .map((one) =>
+      one
+        .replace(behind, "")
+        .replace(/ (?:today|tomorrow|tonight|shortly|later)$/u, "")
+        .replace(/(?<=^\p{Lu}+ )the word$|^the word(?= \p{Lu}+$)/u, "W"),
+    );
 
 /** How many sheets a question about a mark wants, and what tells that one for each comes. */
 const count = `(?<count>${counts.slice(1).join("|")}|\\d{1,2})`;
@@ -82,6 +88,8 @@ const letter = String.raw`(?:(?:an?|the|one|its|it is|that|two|(?:first|second|t
 const missed = `(?:missed|missing|forgot|forgotten|dropped|left out|left off|lost|swapped|skipped|short of) (?:out )?${letter}(?: (?:somewhere|again|there|on the way|in it|in there))?`;
 const self =
   "(?:(?:just|only|all) )?(?:me|us) (?:not (?:looking|reading|checking|paying attention|thinking)|typing(?: too)?(?: fast| quickly)?|being (?:careless|sloppy|daft|hasty|silly|lazy)|rushing)";
+/** The question, where it is the only one. */
+const oneAsked = wordIn("all 1");
 /** How a slip came about, of which nothing follows. */
 const slips = `(?:${[
   `(?:(?:i|we|he|she|it|that|somebody|someone) )?(?:(?:just|have|had|has|must have|is|was|clearly) )*${missed}`,
@@ -89,7 +97,7 @@ const slips = `(?:${[
   "(?:that|this|it)(?: one)? (?:is|was) (?:on|down to) (?:me|us)",
   "(?:the )?caps ?lock (?:was|came|got|went|is) (?:on|off|stuck)(?: half ?way)?|(?:(?:i|we) )?(?:had|left) (?:the )?caps ?lock (?:on|off)(?: for (?:half|part|some)(?: of (?:it|them|the sheet))?)?",
   "(?:(?:i|we|he|she) )?typed (?:it|that|this|them)(?: up| out)? (?:in (?:the|a|my) (?:van|truck|car|rush|hurry)|on (?:my|the|a) (?:phone|train|roof|tablet)|too (?:fast|quickly)|late at night|half asleep)",
-  "typing(?: too)? (?:fast|quickly)|spelling (?:was|is) (?:never|not) my (?:thing|strong (?:point|suit))|(?:i|we) (?:cannot|can'?t|never could) (?:spell|type)|auto-?correct(?: (?:again|got me|strikes again))?",
+  "typing(?: too)? (?:fast|quickly)|spelling (?:(?:was|is) (?:never|not)|never (?:was|has been)|(?:is not|isn'?t|was not|wasn'?t)(?: really)?) my (?:thing|strong (?:point|suit))|(?:(?:that|this|it) )?(?:was|is) (?:not|hardly|clearly not) my (?:best|finest|brightest|proudest) (?:day|hour|moment|work|typing|effort)|d'?uh|doh|oh dear|(?:i|we) (?:cannot|can'?t|never could) (?:spell|type)|auto-?correct(?: (?:again|got me|strikes again))?",
   "(?:(?:i|we) )?(?:did not|didn'?t) (?:see|notice|spot|catch) (?:it|that|this|them)",
   "(?:very |so )?(?:sorry|apologies) (?:for|about) (?:that|it|this|those|the (?:mistakes?|errors?|typos?|slips?|mix-?up))",
   "(?:(?:ok|okay),? )?(?:understood|noted|point taken|fair enough|will do)",
@@ -205,6 +213,24 @@ export const notes: readonly Form[] = [
     `(?:thanks|thank you)(?: so much)? for (?:catching|spotting|noticing|finding|pointing out) (?<of>${numbers})`,
     ({ of }) => ({ kind: "owns", of: numbersIn(of) }),
     { ends: true },
+  ),
+  // "We renamed one of the 2 buttons so they can be told apart".
+  form(
+    `(?:(?:i|we)(?: have)? )?(?:renamed|changed|relabell?ed|reworded|retyped|corrected) one of (?:the |those |these )?(?:two )?${subject}(?: buttons| legends| ones)?(?: (?:so (?:that )?(?:they|you|people|we) can (?:be told|tell them) apart|to tell them apart|so (?:that )?they differ))?`,
+    ({ of }) => saying(numbersIn(of), false, true),
+    { fits: atSame, ends: true },
+  ),
+  // "They were swapped", where legends suit another position.
+  form(
+    `(?:(?:${it}|both|the two|(?:the |both |our )*(?:positions|devices|sheets|legends|names)(?: (?:of|for|on) the two)?) (?:is|are|was|were|got|has been|have been|had been|did get) (?:(?:indeed|in fact|accidentally|somehow|clearly|just) )*|(?:the )?positions (?:(?:are|were|got) )?|(?:i|we|he|she) (?:(?:had|have|got|put|typed|did|just|must have) )*(?:them |these |those |the (?:two |positions |devices |legends )*)?)(?:exchanged|swapped|transposed|reversed|switched|backwards?|mixed up|(?:the )?wrong way (?:round|around))(?: (?:the )?(?:two|positions|them))?(?: (?:over|round|around|by mistake|by accident))*`,
+    () => saying(oneAsked, false, true),
+    { fits: atExchanged, ends: true },
+  ),
+  // "X-3 should say EXAM 3", where it stands on none.
+  form(
+    `(?:(?:the )?(?:(?:legend|text|plate|one|name) (?:on|of|for) )?${sheetName}|it|that|that one|the (?:second|other) one|one(?: of them)?)(?: (?:really|of course|obviously))? (?:should|must|ought to|was (?:meant|supposed) to|is (?:meant|supposed) to|needs to|has to|is) (?:(?:say|read|be|have|show|have said|have been|have read) )?(?<none>["“]?[\\p{L}\\p{N}]+(?: [\\p{L}\\p{N}]+){0,2}["”]?)(?: (?:of course|obviously))?`,
+    () => saying(oneAsked, false, true),
+    { fits: isOnNone, ends: true },
   ),
   form(slips, () => ({ kind: "owns" }), { ends: true }),
   form(

@@ -30,6 +30,7 @@ export function withoutLights(piece: string, asked: readonly string[]): string {
 export function spelledOut(line: string): string {
   return line
     .replace(/:-?\)/gu, "")
+    .replace(/(?<=\p{L}) (?:lol|ha(?:ha)+)(?=\s*(?:[.,;!]|$))/giu, "")
     .replace(/(?<=^|[.;!,)] )(\d{1,3})\. (?=\S)/gu, "$1: ")
     .replace(/ 's\b/gu, "'s")
     .replace(/\bthe word \((\d{1,3})\)/gu, "$1")

@@ -55,7 +55,7 @@ export const yes = join(
   `(?:ok|okay|good|grand|meant) ${asIs}`,
   String.raw`(?:ok|okay)(?=[.;!,]?\s*(?:$|(?:and )?#?\d))`,
   `(?:${be} )?${much}(?:${asIs}|${how})`,
-  `${be} not (?:a |an )?(?:mistakes?|typos?|errors?|misspell?ings?|misspelt|misspelled|misprints?|wrong)(?: either)?`,
+  `${be} not (?:a |an )?(?:mistakes?|typos?|errors?|misspell?ings?|misspelt|misspelled|misprints?|wrong)(?: either)?|not an? (?:mistake|typo|error|misspell?ing|misprint)|(?:${be} )?${much}so (?:intended|wanted|meant)`,
   "(?:can |may |should |must )?(?:stands?|stays?)(?: (?:as (?:it|they) (?:is|are)|so|like (?:this|that)))?",
 );
 export const noWord =

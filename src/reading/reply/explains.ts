@@ -92,9 +92,31 @@ export function explains(tail: string): boolean {
 const leads =
   /^(?:(?:and|because|yes) )*(?:(?:it|that|this|the word)(?: is|['’]?s)?|is)? ?(?:=|stands for|means|for|(?:just )?(?:an? )?(?:short|abbreviation|acronym)(?: for| of)?)? ?(?:the )?(?=\p{L})/iu;
 
+/** In letters. */
+const shortestPart = 3;
+
+/**
+ * "Mezzanine" for MEZZ, in small letters: a word that goes on where the one in question was cut off. "For phlebotomy"
+ * may tell where it belongs.
+ */
+function isWrittenOut(said: string, asked: readonly string[]): boolean {
+  const [, word = ""] =
+    /^[^\p{L}]*(\p{Ll}{6,20})[^\p{L}\d?]*$/u.exec(
+      /\bfor\b(?<!\b(?:stands|short) for)/iu.test(said) ? "" : said.replace(leads, ""),
+    ) ?? [];
+  return writesOut(word, asked);
+}
+
+/** Whether a word goes on where one in question was cut off. */
+export function writesOut(word: string, asked: readonly string[]): boolean {
+  return asked.some(
+    (one) => one.length >= shortestPart && word.startsWith(one) && word.length - one.length >= shortestPart,
+  );
+}
+
 /** Whether words only spell out a word that was asked about: "high intensity interval training" for HIIT. */
 export function spellsOut(said: string, asked: readonly string[]): boolean {
   const tokens = tokensOf(said.replace(leads, ""));
   const initials = tokens.map(([first = ""]) => first).join("");
-  return tokens.length > 2 && asked.includes(initials);
+  return (tokens.length > 2 && asked.includes(initials)) || isWrittenOut(said, asked);
 }

@@ -15,6 +15,18 @@ export const atSame: Fits = (question) =>
   /^“[^”]+” stands (?:on|twice)|^The devices for positions .* have the same legends/u.test(question);
 export const atExchanged: Fits = (question) =>
   /^The legends of position \d+ of plate .* suit “/u.test(question);
+/** "Two boards", where BOARD stands twice. */
+export const isOfTwice: Fits = (question, { groups }) => {
+  const [word, near] = [
+    /^“([^”]+)” stands (?:on|twice)/u.exec(question)?.[1]?.toLowerCase(),
+    groups?.["near"],
+  ];
+  return word !== undefined && [word, `${word}s`].includes(near?.toLowerCase() ?? "");
+};
+/** What stands on no sheet where it is looked for: "X-3 should say EXAM 3". */
+export const isOnNone: Fits = (question, { groups }) =>
+  /, and “([^”]+)” on none\./u.exec(question)?.[1]?.toLowerCase() ===
+  groups?.["none"]?.replace(/["“”]/gu, "").toLowerCase();
 export const atDigits: Fits = (question) => /mixes digits and letters that look alike/u.test(question);
 /** The word that a question takes for misspelt. */
 const wordIn = (question: string): string | undefined => /^“([^”]+)” .*looks misspelt/u.exec(question)?.[1];
@@ -63,7 +75,8 @@ export const isAsFound: Fits = (question, { groups }) => {
   const under = groups?.["under"]?.toLowerCase();
   return (
     found?.toLowerCase() === groups?.["finish"]?.toLowerCase() &&
-    (under === undefined || question.toLowerCase().includes(` ${under}`)) &&
+    (under === undefined ||
+      (under !== found?.toLowerCase() && question.toLowerCase().includes(` ${under}`))) &&
     (other === undefined || other.toLowerCase() !== groups?.["finish"]?.toLowerCase())
   );
 };

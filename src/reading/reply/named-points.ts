@@ -15,6 +15,12 @@ export function isOther(number: number, { open, answer }: Answer): boolean {
   return !open.includes(number) && new RegExp(`^\\s*${number}\\. `, "mu").test(answer);
 }
 
+/** What our answer says at a number. */
+export function pointIn(number: number, { answer }: Answer): string {
+  const found = new RegExp(`^ *${number}\\. (.*(?:\\n {5}.*)*)`, "mu").exec(answer)?.[1] ?? "";
+  return found.replace(/\s+/gu, " ");
+}
+
 /** The points of our answer that are no open questions. */
 export function othersIn({ open, answer }: Answer): number[] {
   return [...answer.matchAll(/^\s*(\d{1,4})\. /gmu)]

@@ -53,10 +53,29 @@ export function mayBeLegend(said: string): boolean {
 /** Whether a word is nearly one that was asked about: it may say how that should be spelt. */
 export function isNearQuestion(said: string, asked: readonly string[]): boolean {
   const tokens = tokensOf(said).filter(({ length }) => length > 2);
-  return asked.some((word) =>
-    tokens.some((token) => token[0] === word[0] && distance(token, word).steps <= Math.ceil(word.length / 3)),
+  const isNear = (token: string, word: string): boolean =>
+    token === word ||
+    (token[0] === word[0] &&
+      !ofGrammar.has(token) &&
+      distance(token, word).steps <= Math.ceil(word.length / 3));
+  return asked.some((word) => tokens.some((token) => isNear(token, word)));
+}
+
+/** Words that join others, and no legend is meant by them: "for" is not FOYR. */
+const ofGrammar = new Set(
+  tokensOf(
+    `the and for from with this that these those they them their there here then what how who which was were are has
+    have had his her its our your you she say says said yes`,
+  ),
+);
+
+/** Whether a line names somebody nearly as a word in question: "Mrs. Krebs", where KREBBS is asked about. */
+export function namesNear(line: string, asked: readonly string[]): boolean {
+  return [...line.matchAll(titled)].some(
+    ([, name = ""]) => isNearQuestion(name, asked) && !asked.includes(name.toLowerCase()),
   );
 }
+const titled = /\b(?:Dr|Mrs?|Ms|Miss|Prof|St)\.? (\p{L}+)/giu;
 
 /** In words. */
 const mostWords = 40;

@@ -7,6 +7,7 @@ import {
   atSeveral,
   hasButton,
   isAsFound,
+  isOfTwice,
 } from "./fits.ts";
 import { bareFolk, colour, det, folk, looks, spot, that, very, type Why, wall, word } from "./why-words.ts";
 
@@ -17,6 +18,10 @@ import { bareFolk, colour, det, folk, looks, spot, that, very, type Why, wall, w
 
 const aim =
   "(?:walls?|wallpaper|tiles?|tiling|paint|trim|room|furniture|decor|bar|panell?ing|woodwork|doors?|door furniture|floor|kitchen|curtains|carpet|splashback|worktop)";
+/** What stands in a room or is in a building, twice: no goods of this trade, which would be a count of them. */
+const stood = String.raw`(?!(?:units?|pieces?|pcs|sets?|off|lots?|packs?|samples?|of|more|each|please|sorts?|kinds?|types?|versions?|problems?|issues?|things?|questions?|options?|ways|minds)(?!\p{L}))${word}`;
+const letters =
+  "(?:capitals?(?: letters)?|caps|upper ?case|small (?:ones|letters)|lower ?case|upper and lower ?case|mixed case)";
 /** Such clauses. */
 export const whysOfQuestions: readonly Why[] = [
   // Finishes.
@@ -59,13 +64,23 @@ export const whysOfQuestions: readonly Why[] = [
     fits: atFinish,
     any: true,
   },
+  {
+    source: String.raw`(?:the |that )?${looks}(?: (?:between|of|in) (?:(?:the|device|plate|devices|plates|finish|finishes|colou?rs?|two|and) ?)+)? ?(?:is|was) (?:(?:quite|very|all|just|exactly|really) )*(?:on purpose|deliberate|intentional|intended|meant|wanted|by design|what (?:${folk}) (?:wants?|wanted|asked for|chose|likes?))`,
+    fits: atFinish,
+    any: true,
+  },
+  {
+    source: String.raw`(?<finish>\p{L}+) (?:on|with|in) (?:the |an? )?(?<under>\p{L}+)(?: plate)?`,
+    fits: isAsFound,
+    any: true,
+  },
   // A mark that seems to ask for several.
   {
     source: String.raw`(?:(?:we|i|they|it is|there is|that is|for|are|am|is|will|do|really) )*(?:just|only)(?: (?:need|want|make|making|ordering|buying|getting|require|after))?(?: (?:just|only))? (?:the )?(?:one|1)(?: (?:single|station|piece|unit))?(?: please)?(?:(?: is| was)?(?: (?:wanted|needed|required|ordered|meant|made|to be (?:made|cut|engraved)|for now|this time|here|of (?:it|them|these|those)|on this (?:order|job)))+)?|(?:the )?(?:one|1) (?:is|will be) (?:all (?:that )?(?:we|i|they) (?:need|want|ordered|require|are after)|all that is (?:needed|wanted|required)|plenty|enough|right|correct|what we (?:need|want))|(?:the )?(?:quantity|qty)(?: is)? (?:just |only )?(?:one|1)|(?:(?:we|i|they) )?(?:want|need|ordered)? ?(?:just |only )?an? single (?:one|station)`,
     fits: atSeveral,
   },
   {
-    source: String.raw`(?:the )?(?:mark|note|text|wording|(?<quoted>typ\.? of \d{1,2})) (?:is|was)(?: (?:just|only|simply))? (?:(?:the mark|how it is marked|what it says|copied|taken|straight|written) )*(?:off|from|on|in|as on) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule)|(?:that|it) is (?:(?:just|only|simply) )?(?:how|what|the way) (?:it (?:is|was) (?:marked|shown|called|written|labell?ed|noted)|(?:it|the mark|the drawing|the plan|the schedule) (?:reads|says|shows|has it|calls it))(?: (?:on|in) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule))?`,
+    source: String.raw`(?:the )?(?:mark|note|text|wording|(?<quoted>typ\.? of \d{1,2})) (?:is|was)(?: (?:just|only|simply))? (?:(?:the mark|how it is marked|what it says|copied|taken|straight|written) )*(?:off|from|on|in|as on) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule)|(?:the mark|(?<typ>typ\.? of \d{1,2})|(?:that|it)) is (?:(?:just|only|simply) )?(?:how|what|the way) (?:it (?:is|was) (?:marked|shown|called|written|labell?ed|noted)|(?:it|the mark|the drawing|the plan|the schedule) (?:reads|says|shows|has it|calls it))(?: (?:on|in) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule))?`,
     fits: atSeveral,
   },
   // Buttons that say the same.
@@ -75,12 +90,12 @@ export const whysOfQuestions: readonly Why[] = [
     any: true,
   },
   {
-    source: String.raw`(?:(?:${that}|both|it is|they are) )?(?:(?:is|are) )?(?:for )?(?:an? )?(?:two|three|four|[2-4])[- ]way(?: (?:switching|switch|pair|circuit|lighting|control|lights?))?(?: (?:from|at|between) (?:the )?(?:both|either|each|two) (?:ends?|sides?|doors?)(?: of the (?:the )?${word})?)`,
+    source: String.raw`(?:(?:${that}|both|it is|they are) )?(?:(?:is|are) )?(?:for )?(?:an? )?(?:two|three|four|[2-4])[- ]way(?: (?:switching|switch|pair|circuit|lighting|control|lights?|(?:the )?(?:hall|corridor|passage|stairs|landing|room|the word)))?(?: (?:from|at|between) (?:the )?(?:both|either|each|two) (?:ends?|sides?|doors?)(?: of the (?:the )?${word})?)?|(?:both|the two) (?:ends|sides|doors|rooms|walls)(?: (?:are|is|read|say))? (?:the )?(?:same|alike|identical)`,
     fits: atSame,
     any: true,
   },
   {
-    source: String.raw`(?:(?:the )?(?:two |both )?(?:the word )?(?:\d{1,3} )?buttons?|both(?: buttons)?|they)(?: (?:both|all))? (?:run|do|switch|control|work|operate|dim|turn on|turn off) the same (?:lamps?|lights?|circuits?|thing|zone|scene|group|the word|\d{1,3}(?!\d))|(?:the )?same (?:lamps?|lights?|circuits?|zone|scene|group)(?: from (?:both|either|each|two) (?:ends?|sides?|doors?)(?: of the (?:the )?${word})?)?`,
+    source: String.raw`(?:(?:the )?(?:two |both )?(?:the word )?(?:\d{1,3} )?buttons?|both(?: buttons)?|they)(?: (?:both|all))? (?:run|do|switch|control|work|operate|dim|turn on|turn off) the same (?:lamps?|lights?|circuits?|thing|zone|scene|group|the word|\d{1,3}(?!\d))(?: from (?:two|both|either|opposite|different) (?:buttons|places|spots|sides|ends|doors|walls))?|(?:the )?same (?:lamps?|lights?|circuits?|zone|scene|group)(?: from (?:both|either|each|two) (?:ends?|sides?|doors?)(?: of the (?:the )?${word})?)?`,
     fits: atSame,
     any: true,
   },
@@ -105,6 +120,25 @@ export const whysOfQuestions: readonly Why[] = [
     any: true,
   },
   {
+    source: String.raw`(?:(?:there (?:is|are)|(?:we|they|it|that room)(?: do)?(?: really)? (?:has|have|got))(?: got)? )?(?:two|three|four|both|a pair of) (?:separate |identical |different )?(?:${stood} )?${stood}(?: (?:in|on|at|to|of|by|for) (?:${det}|that|this|each|either|every|both) (?:the )?${word}(?: of ${det} (?:the )?${word})?)?`,
+    fits: atSame,
+  },
+  {
+    source: String.raw`(?:(?:there (?:is|are)|(?:we|they|it|that room)(?: do)?(?: really)? (?:has|have|got))(?: got)? )?(?:two|both|a pair of) (?<near>(?:the word|\p{L}{3,20}))(?: (?:in|on|at|to|of|by|for) (?:${det}|that|this|each|either|every|both) ${word}(?: of ${det} ${word})?)?`,
+    fits: isOfTwice,
+    ofWord: true,
+  },
+  {
+    source: String.raw`(?:on |at |one (?:on|at|for) )?(?:the )?(?:front|east|north|left|top|one)(?: (?:wall|end|side|door))? and (?:(?:one )?(?:on|at|for) )?(?:the )?(?:back|rear|west|south|right|bottom|other)(?: (?:walls?|ends?|sides?|doors?))?(?: of ${det} (?:the )?${word})?`,
+    fits: atSame,
+  },
+  {
+    source: "(?:so|hence|thus|therefore) (?:(?:it is|it stands|we have) )?the word (?:is )?(?:twice|on both)",
+    fits: atSame,
+    any: true,
+    ofWord: true,
+  },
+  {
     source: String.raw`(?:(?:a|one) (?:station|button|switch|device|keypad|plate) )?(?:at|on|by) (?:each|either|both) (?:doors?|ends?|sides?|doorways?|entrances?)(?: of (?:the|that) (?:the )?${word})?`,
     fits: atSame,
     any: true,
@@ -120,10 +154,18 @@ export const whysOfQuestions: readonly Why[] = [
   },
   // A number behind letters.
   {
-    source: String.raw`(?:it is |that is )?(?:(?:the |a )?(?:number|figure|digit|numeral) (?:one|two|three|zero|1|0)|(?:the |a )?(?:one|zero|1|0) (?:as in|like) (?:the )?(?:number|figure|digit)|(?:an? )?(?:one|zero),? not (?:an? )?(?:i|l|o|letter|eye)|(?:\p{Lu}{1,4} (?:number )?(?:one|two|three|zero|1))|(?:lighting |dimmer )?(?:circuit|channel|zone|group|line|feed) (?:number )?(?:one|1))(?:,? (?:theatre|theater|stage|lighting|av|trade) (?:talk|speak|shorthand|jargon|slang) for ${word})?`,
+    source: String.raw`(?:(?:it|that|the word) (?:is|means|stands for) )?(?:(?:the |a )?(?:number|figure|digit|numeral) (?:one|two|three|zero|1|0)|(?:the |a )?(?:one|zero|1|0) (?:as in|like) (?:the )?(?:number|figure|digit)|(?:an? )?(?:one|zero),? not (?:an? )?(?:i|l|o|letter|eye)|(?:\p{Lu}{1,4} (?:number )?(?:one|two|three|zero|1))|(?:lighting |dimmer )?(?:circuit|channel|zone|group|line|feed) (?:number )?(?:one|1))(?:,? (?:theatre|theater|stage|lighting|av|trade) (?:talk|speak|shorthand|jargon|slang) for ${word})?`,
     fits: atDigits,
   },
   // Legends in capitals beside others.
+  {
+    source: String.raw`(?:the )?(?:ones in )?${letters} (?:are|is|=) (?:the )?${word}(?: ${word})?(?:,? (?:and|while) (?:the )?(?:ones in )?${letters} (?:(?:are|is|=) )?(?:the )?${word}(?: ${word})?)?`,
+    fits: atCapitals,
+  },
+  {
+    source: String.raw`${det} (?:${word}(?: 's)? )?(?:schedule|drawings?|plans?|list|spec|standard|signs|signage) (?:has|have|shows?|puts?|writes?|gives?|uses?|lists?) ${det} ${word}(?: ${word})? (?:all )?in ${letters},? (?:and|with) (?:${det} )?(?:${word}(?: ${word})?|rest|others) (?:all )?in ${letters}`,
+    fits: atCapitals,
+  },
   {
     source: String.raw`(?:${det} )?(?:head |chief |lead )?(?:${bareFolk}|librarian|boss|they|he|she|we|manager|headmaster|curator)s? (?:is|was|are|were) (?:(?:very|quite|really|most|rather) )*(?:particular|picky|fussy|specific|precise|clear|firm) (?:about|on|over) (?:it|that|this|them|the capitals|which (?:ones|words|rows|of them)? ?(?:are|get|go|have|in)(?: in)? capitals(?: and which (?:ones )?(?:are|do|get|have)? ?not)?)`,
     fits: atCapitals,

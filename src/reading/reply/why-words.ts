@@ -69,13 +69,13 @@ export const whats: readonly Why[] = [
   },
   { source: `(?:in )?${tongue}(?: too| as well)?` },
   {
-    source: String.raw`(?:exactly |just |simply )?(?:what|how) ${folk} (?:all |always |really |just |actually )?${calls}(?: (?:it|them|that|this|(?:the|that|their|this|these) ${word}(?: ${word})?))?(?: (?:on|in) ${surface})?`,
+    source: String.raw`(?:exactly |just |simply )?(?:what|how) ${folk} (?:all |always |really |just |actually )?(?:${calls}(?: (?:it|them|that|this|(?:the|that|their|this|these) ${word}(?: ${word})?))?|(?:says?|pronounces?) (?:it|them))(?: (?:on|in) ${surface}| in \p{Lu}\p{Ll}+)?`,
   },
   {
-    source: String.raw`(?:what|how|where) (?:the|that|this) (?:room|bar|hall|class|place|wing|lounge|house|den|office|ward|area)s? (?:is|are|was) (?:called|named|known as|spelled|spelt|signed)`,
+    source: String.raw`(?:just |exactly )?(?:what|how|where) (?:the|that|this) (?:room|bar|hall|class|place|wing|lounge|house|den|office|ward|area|type|station|mark)s? (?:is|are|was) (?:called|named|known as|spelled|spelt|signed|marked)(?: (?:on|in) ${surface})?`,
   },
   {
-    source: String.raw`(?:what is |what it is |whats )?(?:written |spelled |spelt |printed |painted |shown |called |like that |that way |so )?(?:on|in|over) ${surface}`,
+    source: String.raw`(?:what is |what it is |whats )?(?:written |spelled |spelt |printed |painted |shown |called |like that |that way |so )?(?:on|in|over) ${surface}(?: too| as well)?`,
   },
   {
     source: String.raw`(?:an? |the |our |their |his |her )?(?:(?:proper|real|normal|usual|standard|common|correct|actual|local|genuine|just) )*(?:(?:${field}|${tongue}) )+${term}(?: for (?<what>(?:an? |the |our |their )?\p{L}+(?: \p{L}+)?))?(?:,? ${given})?`,
@@ -90,6 +90,22 @@ export const whats: readonly Why[] = [
     source: String.raw`(?:(?:an? )?(?:abbreviations?|acronyms?|short form)(?: (?:for|of) ${word}(?: ${word})?)?|abbreviated|short for (?:the |an? )?${word}(?: ${word})?)`,
   },
   { source: given },
+  // "Science room", "stage word for the curtains", "name of hall", "tech company".
+  {
+    source: String.raw`(?:an? |the |their |our )?(?:${word} ){1,2}(?:company|firm|business|school|club|society|department|team|family|church|lodge|saint|donor|founder|composer|painter|dancer?|room|hall|lab|laboratory|tank|horse|dog|cat|people|folks)`,
+    fits: atWord,
+    holds: (_, whole) => !new RegExp(`(?<!\\p{L})${colour}(?!\\p{L})`, "iu").test(whole),
+  },
+  {
+    source: String.raw`(?:an? |the |their |our )?${word} (?:word|term|name|talk|slang|lingo|jargon|shorthand)(?: for ${det} ${word})?`,
+    fits: atWord,
+  },
+  { source: String.raw`(?:the )?name of (?:${det} |an? )?${word}`, fits: atWord },
+  {
+    source: String.raw`(?:all )?(?:the )?(?:parts?|bits?|names?|words?|terms?) (?:of|for|from|in) (?:an? |${det} )?(?!(?:jobs?|orders?|projects?|deals?|problems?|works?)(?!\p{L}))${word}`,
+    fits: atWord,
+    any: true,
+  },
   {
     source: String.raw`(?:the|an?) ${looks} (?:(?:that )?(?:they|we|he|she|the (?:owner|client|customer|designer|architect)) (?:are after|is after|wants?|wanted|asked for|likes?|chose))`,
     fits: atFinish,
@@ -137,6 +153,12 @@ export const whys: readonly Why[] = [
   {
     source: String.raw`${folk} ${very}(?:has|have|keeps?|wants?|likes?|prefers?) ${him} ${so}(?: (?:on|in) ${surface})?`,
   },
+  {
+    source: String.raw`${folk} ${very}(?:has|have|had|got) ${him} (?:all )?(?:painted|written|printed|carved|lettered|up)(?: (?:big|large))? (?:on|over|above|across|beside|outside|in) ${det} ${word}`,
+  },
+  {
+    source: String.raw`${folk} ${very}(?:speaks?|talks?) ${tongue}(?: (?:at home|there|here|among themselves))?`,
+  },
   { source: String.raw`${that} ${very}match(?:es)? ${surface}|matches ${surface}` },
   {
     source: String.raw`(?:${that} ${very}match(?:es)?|matches) (?:what is (?:on|in) )?${det} (?:(?:existing|other) )?(?:switches|stations|keypads|signs|labels|rooms|fittings)(?: (?:in|on|at|around|of) ${det} (?:building|house|hall|school|site|office|library|rest of the building))?`,
@@ -165,6 +187,16 @@ export const whys: readonly Why[] = [
     source: String.raw`${folk} (?:likes?|loves?|uses?|has|have|prefers?) (?:(?:funny|odd|strange|silly|weird|fancy|unusual|short|their own) )+(?:names?|words?|abbreviations?)`,
   },
   {
+    source: String.raw`(?:they|it|that|this|these|those|which|the words?|the names?) (?:just |simply |all |both )*had to be (?:shortened|abbreviated|cut down|short|squeezed in|clipped)(?: (?:to fit|so (?:that )?(?:it|they) fits?|for space|to save space))?`,
+    fits: atWord,
+    any: true,
+  },
+  // "Mrs. Krebbs is the donor": plain() puts the owner for her.
+  {
+    source: `(?:an? )?the owner is (?:the|an?|our|their|one of the) (?:(?:school|church|parish|chief|main|late|old|first|founding) )*(?:donor|founder|patron|benefactor|sponsor|namesake|headmaster|headmistress|headteacher|principal|teacher|priest|vicar|pastor|minister|mayor|director|doctor|dentist|librarian|composer|gardener|housekeeper)s?`,
+    fits: atWord,
+  },
+  {
     source: String.raw`as in (?:the )?(?<what>\p{L}+)`,
     holds: ({ what = "" }) => !isDangerous(what) && !/^\p{Lu}{2}/u.test(what),
   },
@@ -185,7 +217,7 @@ export const whys: readonly Why[] = [
   },
   {
     source:
-      "(?:(?:we|i|they|just|only|have|had) )*(?:dropped|left out|took out|skipped|had to (?:drop|leave out|take out|skip))(?: (?:the|some|most|all|of)| a few| a couple of)* (?:vowels?|letters?)(?: (?:so (?:that )?it (?:fits|would fit|will fit)|to fit|to make it fit|to save (?:space|room)|for (?:space|room)))?",
+      "(?:(?:we|i|they|just|only|have|had) )*(?:dropped|left out|took out|skipped|had to (?:drop|leave out|take out|skip))(?: (?:the|some|most|all|of)| a few| a couple of)* (?:vowels?|letters?|(?:[b-z]|a(?! ))(?!\\p{L}))(?: (?:so (?:that )?it (?:fits|would fit|will fit)|to fit|to make it fit|to save (?:space|room)|for (?:space|room)|on purpose|deliberately|intentionally))?",
     fits: atWord,
   },
   {
@@ -199,7 +231,7 @@ export const whys: readonly Why[] = [
     ofWord: true,
   },
   {
-    source: String.raw`the word (?:tanks?|lights|lamps|lighting|lab|pond|pump|club|class|team|society|dances?)(?: (?:in|over|at|on|by) ${det} ${word}(?: ${word})?)?|(?:the |our )?(?<near>\p{L}{3,20}) (?:lights|lighting|lamps)(?: (?:over|in|at|above|along|behind|under|around) ${det} ${word}(?: ${word})?)?`,
+    source: String.raw`the word (?:tanks?|lights|lamps|lighting|lab|pond|pump|club|class|team|society|dances?)(?: (?:in|over|at|on|by) ${det} ${word}(?: ${word})?)?|(?:(?:the word )?as in )?(?:the |our )?(?<near>\p{L}{3,20}) (?:lights|lighting|lamps)(?: (?:over|in|at|above|along|behind|under|around) ${det} ${word}(?: ${word})?)?`,
     fits: nearWord,
     ofWord: true,
     holds: (_, whole) => !/\p{Lu}{2}/u.test(whole),

@@ -9,6 +9,7 @@ import {
   isTalk,
   isWhy,
   mayBeLegend,
+  namesNear,
 } from "../../../src/reading/reply/talk.ts";
 
 test("a clause of forty words may be talk", () => {
@@ -49,6 +50,23 @@ test.each([
   ["TERRAZZO", "terrace", true],
 ])("“%s” is nearly “%s”, which was asked about: %s", (said, asked, isNear) => {
   expect(isNearQuestion(said, [asked])).toBe(isNear);
+});
+
+test("words of grammar are near no word in question, though they look like it", () => {
+  expect(isNearQuestion("stage word for the curtains", ["foyr", "tabs"])).toBe(false);
+  expect(isNearQuestion("they say it so", ["saal"])).toBe(false);
+  expect(isNearQuestion("word for foyer", ["foyr"])).toBe(true);
+  expect(isNearQuestion("for", ["for"])).toBe(true);
+});
+
+test.each([
+  ["Mrs. Krebs is the donor", true],
+  ["asked Mr Kreb", true],
+  ["Mrs. Krebbs is the donor", false],
+  ["Mrs. Miller is the donor", false],
+  ["Krebs is the donor", false],
+])("“%s” names somebody nearly as KREBBS: %s", (line, is) => {
+  expect(namesNear(line, ["krebbs"])).toBe(is);
 });
 
 test.each([
