@@ -147,8 +147,13 @@
  *
  * Since then both halves of the twenty-fourth to the twenty-eighth have been looked at, for reasons that stand beside a
  * clear yes at questions that they fit, and for a no that names no number where a single question can be meant: 278 of 355
- * are understood, 247 by the rules of before. How that carries over is not known, for none of their halves is unseen any
- * more. Near misses of each rule stand in tests/reading/reply/reasons.test.ts.
+ * are understood, 247 by the rules of before. None of their halves is unseen any more. Near misses of each rule stand in
+ * tests/reading/reply/reasons.test.ts.
+ *
+ * The thirtieth set was written meanwhile by one more who had seen nothing, a hundred people who like to tell why: at
+ * first sight 0 of 100 were wrongly taken as YES or NO, all 26 for a person were told, and 22 of 74 plain answers were
+ * understood (8 of 48 that no link began), 19 by the rules of before. So little of the new rules carries over to a writer
+ * of another kind. Of its first half the misses have been seen since; no rule was made for them.
  *
  *     npx node tests/bench/replies.ts [--misses] [--all] [--why] [--wishes]
  */

@@ -182,6 +182,7 @@ export const sets = [
   "twenty-seventh",
   "twenty-eighth",
   "twenty-ninth",
+  "thirtieth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

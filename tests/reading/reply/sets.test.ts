@@ -86,6 +86,8 @@ describe("replies", () => {
     ["twenty-eighth", 2, 0, 13],
     ["twenty-ninth", 1, 0, 23],
     ["twenty-ninth", 2, 0, 29],
+    ["thirtieth", 1, 0, 21],
+    ["thirtieth", 2, 0, 31],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = judgedIn(set, half);
     expect(judged.length).toBeGreaterThan(40);
