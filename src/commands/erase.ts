@@ -14,8 +14,8 @@ import type { ErasePlan } from "../ports/store.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { openRecordThere, recordName } from "./record.ts";
+import { erasingOf } from "./rules.ts";
 import { systemClock } from "./system-clock.ts";
-import { erasingOf } from "./wire.ts";
 
 export const erase = defineCommand({
   name: "erase",

@@ -20,9 +20,10 @@ import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
 import { blobsOf, openPlace, recordName } from "./record.ts";
+import { nameServersOf } from "./rules.ts";
 import { showForm } from "./show-form.ts";
 import { systemClock } from "./system-clock.ts";
-import { aroundMail, nameServersOf } from "./wire.ts";
+import { aroundMail } from "./wire.ts";
 
 export const settings = defineCommand({
   name: "settings",

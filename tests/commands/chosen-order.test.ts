@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { DatabaseSync } from "node:sqlite";
 import { expect, test } from "vitest";
@@ -6,15 +6,11 @@ import { CannotRun, type Command } from "../../src/commands/command.ts";
 import { cut } from "../../src/commands/cut.ts";
 import { release } from "../../src/commands/release.ts";
 import { settle } from "../../src/commands/settle.ts";
-import { temporaryFolder } from "../make/desk.ts";
+import { settingsFile } from "../make/settings-file.ts";
 
 /** Settings over a record of long ago, in which two buyers have an order FM-72. */
 function configured(): string {
-  const folder = temporaryFolder();
-  cpSync("fixtures/trade", folder, { recursive: true });
-  cpSync("config/glossary.txt", join(folder, "glossary.txt"));
-  const file = join(folder, "burin.yaml");
-  writeFileSync(file, readFileSync("config/burin.yaml", "utf8").replaceAll("../out/", ""));
+  const { folder, file } = settingsFile();
   mkdirSync(join(folder, "record"));
   const database = new DatabaseSync(join(folder, "record", "record.sqlite"));
   database.exec(readFileSync("fixtures/raw/record-005.sql", "utf8"));

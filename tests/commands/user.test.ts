@@ -1,21 +1,9 @@
-import { cpSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
 import { expect, test } from "vitest";
 import { user } from "../../src/commands/user.ts";
-import { temporaryFolder } from "../make/desk.ts";
-
-/** Settings of a desk that has no record yet. */
-function configured(): string {
-  const folder = temporaryFolder();
-  cpSync("fixtures/trade", folder, { recursive: true });
-  cpSync("config/glossary.txt", join(folder, "glossary.txt"));
-  const file = join(folder, "burin.yaml");
-  writeFileSync(file, readFileSync("config/burin.yaml", "utf8").replaceAll("../out/", ""));
-  return file;
-}
+import { settingsFile } from "../make/settings-file.ts";
 
 test("a user who is there already keeps name and role where none is given", async () => {
-  const file = configured();
+  const { file } = settingsFile();
   const run = async (...args: readonly string[]): Promise<string> => {
     const told: string[] = [];
     const tell = (text: string) => told.push(text);
