@@ -153,7 +153,7 @@ export function readAnswers(
     const isNothing = (sentence: string): boolean =>
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isQuiet = (sentence: string): boolean =>
-      introduces(sentence) ||
+      introduces(withoutOrder(sentence, asked.answer)) ||
       (last === true && explains(sentence) && !isNearQuestion(sentence, asked.inQuestion)) ||
       (asked.others + asked.open.length > 1 && owns.test(sentence)) ||
       isNothing(sentence) ||
@@ -220,7 +220,8 @@ export function readAnswers(
     } else if (
       isSigned ||
       isIdle(line, signed, asked) ||
-      introduces(line) ||
+      introduces(withoutOrder(line, asked.answer)) ||
+      (last === true && own.under === undefined && isThumb.test(line)) ||
       isClosing(line, all[i + 1]?.line ?? "", asked.names) ||
       (i === 0 && isGreeting(line, inAnswer))
     ) {
@@ -354,6 +355,15 @@ function isOfSheets(line: string, open: readonly number[]): boolean {
 }
 const ofSheets =
   /^(?=.*(?<!\p{L})(?:sheets?|forms?|pdfs?|files?|pages?|plates?|devices?|ones?|both|all|it|them|see)(?!\p{L})).*(?<!\p{L})(?:attach(?:ed|ing|ment)?|enclos(?:ed|ing)|herewith|(?:corrected|revised|new|fixed|updated|amended) (?:sheet|form|pdf|file)s?)(?!\p{L})/iu;
+
+/** "In reply to your letter about order EL-100": the order that the answer is about has no digits to read. */
+function withoutOrder(line: string, answer: string): string {
+  const [, number] = /^Order (\S+), /mu.exec(answer) ?? [];
+  return number === undefined ? line : line.replaceAll(number, "");
+}
+
+/** A thumb up below a yes. Below a quoted question it may be one. */
+const isThumb = /^(?:👍\p{EMod}?\s*)+$/u;
 
 /** "Onwards," above a name. */
 function isClosing(line: string, next: string, names: readonly string[]): boolean {

@@ -93,7 +93,7 @@ const go = String.raw`(?:(?:(?:we |i )?request(?: you)?(?: to)?|please|kindly|pl
 
 /** Each is harmless wherever it stands. */
 export const asides: readonly string[] = [
-  `(?:${need}[ ,]+${contact}|${contact}[ ,]+${need}|(?:if )?anything else,? ${contact}|feel free to (?:call|ring|text) (?:me|us)(?: on (?:my|our) (?:cell|mobile|phone))?)(?=\\s*(?:[.,;!]|$|and |thank))`,
+  `(?:${need}[ ,]+${contact}|${contact}[ ,]+${need}|(?:if )?anything else,? ${contact}|any (?:further |other |more )?(?:questions|problems|issues)(?: at all)?,? ${contact}(?: (?:on|at) (?:the )?number below)?|feel free to (?:call|ring|text) (?:me|us)(?: on (?:my|our) (?:cell|mobile|phone))?)(?=\\s*(?:[.,;!]|$|and |thank))`,
   errand,
   String.raw`(?:\p{Lu}\p{Ll}+|he|she|${person}) (?:has |have )?(?:just )?asked me to (?:pick (?:this|it) up|reply|answer|respond|get back to you|take (?:this|it) over|look after (?:this|it)|step in)(?: (?:for|from) (?:him|her|them))?(?=\s*(?:[.,!;]|$))`,
   String.raw`(?:thanks|thank you)(?: very much| so much)? for (?:checking|reviewing|looking (?:at|over|through)|going (?:over|through)|your (?:check|review|control) of) (?:our|my|the|these|all the) (?:sheets?|orders?|forms?|drawings?|schedules?)(?: (?:so )?(?:carefully|closely|quickly))?(?=\s*(?:[.,!;]|$))`,
@@ -109,6 +109,7 @@ export const asides: readonly string[] = [
   wonders,
   "(?:we|i) (?:once again|once more|again) thank you(?: for (?:your|the) (?:kind |prompt |quick )*(?:reply|answer|help|support|mail|message|question|care))?",
   "(?:good|fair|nice|great) (?:question|point|one) though",
+  String.raw`see (?:you|ya|y'all)(?: (?:guys|all|there|then|folks))*(?: (?:at|on|in|over at) (?:the )?(?:counter|show|meeting|branch|course|training|(?:mon|tues|wednes|thurs|fri|satur|sun)day)| (?:soon|later|around|tomorrow|next week|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?: morning| afternoon)?)*(?=\s*(?:[.,!;]|$))`,
   `${go}(?=\\s*(?:[.,;!]|$|and |thank))`,
   `no (?:hurry|rush|problem|objections?|worries) ${side}`,
 ];

@@ -220,7 +220,7 @@ function afterExcept(state: State, of: readonly number[], { open, others }: Arou
 function afterSheet(
   state: State,
   { of, needsSheet }: Extract<Act, { kind: "sheet" }>,
-  { open, others, under, promises, isDenied }: Around,
+  { open, others, under, promises, isDenied, answered }: Around,
 ): State | undefined {
   const isOpen = (one: number): boolean => open.includes(one);
   const asked = of.filter(isOpen);
@@ -231,7 +231,9 @@ function afterSheet(
   if (needsSheet && !promises) return undefined;
   const isNo = state.said.some(({ is }) => !is);
   const owesNo = !isNo && others.length === 0 && under === undefined && !isDenied;
-  if (owesNo && state.isSaid) return undefined;
+  // "My bad, corrected sheet attached" says no to the only question.
+  const isOwned = open.length === 1 && answered.size === 0 && state.is === undefined;
+  if (owesNo && state.isSaid) return isOwned && state.said.length === 0 ? say(state, open, false) : undefined;
   if (state.isYesHere && state.last.every(isOpen)) return undefined;
   return state.is === undefined && state.last.some(isOpen)
     ? say(state, state.last, false)

@@ -10,7 +10,7 @@ const listOf = (words: string): string => words.trim().split(/\s+/u).join("|").r
 
 /** What makes a clause one about a slip. */
 const slipCore = `(?:${listOf(`
-  wrong_(?:finish|colour|color|box)(?:_ticked|_picked|_chosen|_selected)? typos? mistakes? errors? slips? slipped oversight mix-?up blunder goof missed missing forgot forgotten dropped swapped
+  my_bad wrong_(?:finish|colour|color|box)(?:_ticked|_picked|_chosen|_selected)? typos? mistakes? errors? slips? slipped oversight mix-?up blunder goof missed missing forgot forgotten dropped swapped
   transposed doubled crept rushed rushing mixed_up misread mistyped misspelt misspelled wrong wrongly incorrect careless
   sloppy leftover left_over left_out glasses fat clumsy autocorrect auto-correct copy-?(?:and-)?paste copy_(?:and_)?paste pasted paste spelling fault
   embarrassing silly half_asleep one_(?:letter|\\p{L})_too_many too_many_letters extra_\\p{L} double_\\p{L}`)})(?!\\p{L})`;

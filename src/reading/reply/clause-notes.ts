@@ -80,7 +80,7 @@ const forEach =
   "(?:(?:each|all) )?(?:with (?:their|its|it is) own (?:station )?(?:marks?|names?|numbers?)|one (?:(?:sheet )?(?:for|per) )?(?:each|every|station)(?: (?:one|station|mark|of them|device))?)";
 
 /** Sheets that are promised without a word for sending: "you will have the sheets on Monday". */
-export const promised = `(?:(?:(?:i|we) )?(?:will|going to) get (?:you )?${sheet}(?: (?:to|over to|back to|out to) you| over| back| out)?(?: ${when})*|you will (?:have|get|receive) ${sheet}(?: ${when})*)`;
+export const promised = `(?:(?:(?:i|we) )?(?:will|going to) get (?:you )?${sheet}(?: (?:to|over to|back to|out to) you| over| back| out)?(?: ${when})*|you will (?:have|get|receive) ${sheet}(?: ${when})*|(?:(?:still|am|are|i am|we are|now) )*working on (?:(?:the |a )?(?:corrected |new |revised )*(?:sheet|one)|it|that(?: one)?|the other(?: one)?)(?: ${when})*)`;
 const away =
   "(?:(?:i am |we are )(?:out |away |stuck )*(?:on (?:a job|(?:the )?site|the road|holiday|leave)|out of (?:the )?office)(?: (?:til|till|until) (?:then|tomorrow|\\p{L}+day))?|(?:out |away |stuck )*(?:on (?:a job|(?:the )?site|the road|holiday|leave)|out of (?:the )?office) (?:til|till|until) (?:then|tomorrow|\\p{L}+day))";
 
@@ -183,6 +183,10 @@ export const notes: readonly Form[] = [
     (_, whole) => sheetFor(numbersIn(whole)),
   ),
   form(promised, () => sheetFor([])),
+  form(`(?:(?:still|i am|we are|am|are|now) )*working on (?<of>${numbers})(?: ${when})*`, ({ of }) => ({
+    kind: "about",
+    of: numbersIn(of),
+  })),
   form(away, () => ({ kind: "idle" }), { ends: true }),
   form(severalSheets, () => saying(ofIt, false), { fits: asMany }),
   form(
@@ -281,7 +285,7 @@ export const notes: readonly Form[] = [
   form(
     `(?:(?:${it} )?(?:should|must|ought to) (?:be|read|say|have been|have read) )?${words}(?: (?:of course|obviously))?`,
     ({ words: said = "" }, whole) =>
-      ofCapitals({ words: said }) && /^(?:\p{L}+ )?(?:should|must|ought)|(?:course|obviously)$/u.test(whole)
+      ofCapitals({ words: said }) && /^(?:\p{L}+ )?(?:should|must|ought)|(?:course|obviously)$/iu.test(whole)
         ? { kind: "carries", words: [said.replace(tail, "")] }
         : undefined,
     { ends: true },
@@ -297,6 +301,11 @@ export const notes: readonly Form[] = [
   form(
     `(?:(?:it|they|these|both|that)(?: is| are)? now|(?:they|these|both) (?:are|read|say)) ${words}`,
     (groups) => (isWritten(groups, capital) ? { kind: "should" } : undefined),
+  ),
+  form(
+    `${subject} (?:should(?: of course)?|must|ought to|(?:is|are) (?:meant|supposed) to) (?:be|say|read) ${words}`,
+    ({ of, ...groups }) => (isWritten(groups, capitals) ? saying(numbersIn(of), false, true) : undefined),
+    { ends: true },
   ),
   form(`${subject} (?:is|are|reads?|says?) now ${words}`, ({ of, ...groups }) =>
     isWritten(groups, capitals) ? saying(numbersIn(of), false, true) : undefined,

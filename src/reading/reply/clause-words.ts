@@ -37,7 +37,7 @@ export const person = join(
 export const asIs = join(
   "(?:just |exactly |meant )?(?:as|like|the way|how) (?:it|they|that|these|those)(?: is| are| stands?)(?: (?:now|written|typed|drawn|spelled|spelt|there|on the sheets?|in the sheets?))?",
   "(?:just |exactly )?as (?:we|they|he|she|i|the (?:owner|owners|client|customer|family|architect|designer)) (?:wants?|wanted|likes?|asked for|intend|intends|intended|chose|specified|ordered)(?: (?:it|them|these|those))?",
-  "(?:just |exactly )?as (?:is|typed|written|drawn|submitted|per submitted|intended|ordered|wanted|meant|shown|sent|planned|spelled|entered|specified|designed|we intend|we want)",
+  "(?:just |exactly )?as (?:is|typed|written|drawn(?: up)?|submitted|per submitted|intended|ordered|wanted|meant|shown|sent|planned|spelled|entered|specified|designed|we intend|we want)",
   "like (?:this|that)|(?:this|that) way",
 );
 export const wants =
@@ -91,7 +91,7 @@ export const correction = join(
 
 const sheetState = String.raw`(?:(?:new|corrected|fixed|revised|amended|updated|redone|fresh|right|shortened|changed|replacement|good|clean|correct|rev\p{L}*) )`;
 export const sheetName = String.raw`(?:sheets? )?(?!(?:and|or|not|all|yes|no)\b)\p{L}{1,3}-\d{1,4}(?:[ _-]?r(?:ev)?\.? ?(?:\p{L}|\d{1,2}))?(?:\.pdf)?`;
-export const sheet = String.raw`(?:(?:(?:a|an|the|my|our|both|all|two|three|these|another) )*(?:${sheetState}*(?:sheets?|shts?|forms?|pdfs?|papers?|drawings?)(?: new)?|${sheetState}+(?:ones?|versions?|cop(?:y|ies)|files?|(?:plate|device)s?(?: (?:sheets?|pages?|ones?|forms?))?|pages?)|(?:sheets?|forms?) for the (?:plate|device)|${sheetState}*${sheetName}))`;
+export const sheet = String.raw`(?:(?:(?:a|an|the|my|our|both|all|two|three|these|another) )*(?:${sheetState}*(?:(?:plate|device) )?(?:sheets?|shts?|forms?|pdfs?|papers?|drawings?)(?: new)?|${sheetState}+(?:ones?|versions?|cop(?:y|ies)|files?|(?:plate|device)s?(?: (?:sheets?|pages?|ones?|forms?))?|pages?)|(?:sheets?|forms?) for the (?:plate|device)|${sheetState}*${sheetName}))`;
 export const when = join(
   "(?:when|once|as soon as) (?:i|we|he|she)(?: (?:am|are|is|get|gets|got))?(?: (?:back|home|in(?! (?:the|my|our))))+ (?:at|to|in|from|on) (?:(?:the|my|our) )?(?:shop|office|truck|desk|yard|van|house|site|work|job|road|computer|lunch|town)",
   "(?:first thing |by )?(?:tomorrow|today|tonight|on monday|monday|on tuesday|tuesday|on wednesday|wednesday|on thursday|thursday|on friday|friday) (?:morning|afternoon|evening|night|noon|at the latest|first thing)|(?:first thing )?in the morning|(?:by )?(?:the )?end of (?:the )?(?:day|week)|early next week|next week",
@@ -116,9 +116,9 @@ export const shows = join(
   `(?:${send}) (?:you )?(?:${sheet}|it|them|this|that)${forNumbers}(?: ${comes})?(?: ${when})*${forNumbers}(?: ${when})*`,
   `(?:attached|enclosed|here)(?: is| are)?(?: please find)? ${sheet}${forNumbers}(?: ${when})*`,
   `(?:please )?(?:find|see) (?:attached|enclosed) ${sheet}${forNumbers}`,
-  `${sheet}${forNumbers} ${when}`,
+  `${sheet}${forNumbers} ${when}(?: ${when})*`,
   `(?:will )?(?:resend|send (?:it|them) (?:again|over))(?: ${when})*`,
-  `(?:please |kindly |pls )?see (?:the |my |our )?(?:attached|enclosed|annex|attachment)${forNumbers}|attachment|annex|(?:re)?sending(?: (?:it|them|too|now|shortly|again))*`,
+  `(?:please |kindly |pls )?see (?:the |my |our )?(?:attached|enclosed|annex|attachment|revised|corrected)${forNumbers}|attachment|annex|(?:re)?sending(?: (?:it|them|too|now|shortly|again))*`,
   `(?:please |kindly |pls )?see (?:the |my |our )?(?:attached |enclosed )?${sheet}${forNumbers}`,
   "(?:(?:is|are|was|were|now|also|all|both) )*(?:fixed|corrected|changed|shortened|updated|amended) (?:on|in|with) (?:the |my )?(?:attached|new|same|revised|enclosed)(?: sheet| one| file)?(?: too| as well)?",
   "(?:(?:it|both|all|they|that one) )?(?:is |are )?(?:also )?(?:on|in) the same (?:new |corrected )?(?:sheet|one|pdf|file)(?: too| as well)?",

@@ -15,6 +15,7 @@ const settled = new RegExp(
     `(?:as )?per ${thing}`,
     String.raw`${it}(?:how|what) (?:he|she|they|we|i|${thing}) (?:wants?|wanted|likes?|calls?|spells?|spelled|spelt|writes?|wrote|asked for|ordered|drew)(?: it)?(?: (?:on|for) (?:it|there|them))?`,
     String.raw`(?:i|we) (?:(?:did|have|just|also) )*(?:ask(?:ed)?|check(?:ed)?|double[- ]?checked|called|phoned|rang|confirmed|spoke|talked|verified)(?: (?:it|this|that))?(?: (?:twice|again|him|her|them|(?:(?:with|to) )?${thing}))?(?: (?:today|yesterday|this morning|just now|on the phone|by phone))*`,
+    String.raw`(?:just )?(?:asked|checked|double[- ]?checked|called|phoned|rang|confirmed|spoke|talked|verified)(?: (?:it|this|that))?(?: (?:him|her|them|(?:(?:with|to) )?${thing}))(?: (?:today|yesterday|this morning|this am|this afternoon|earlier|just now|on the phone|by phone))*`,
     String.raw`${thing} (?:(?:has|have|just|also) )*(?:confirmed|approved|checked|insists?|insisted)(?: (?:it|this|that|on (?:it|this|that)))?(?: (?:today|yesterday|this morning|just now|on the phone|by phone))*`,
     String.raw`(?:spelled|spelt|written|named|called) (?:(?:just|exactly) )?(?:that way|this way|like that|like this|so)(?: (?:on|in) ${thing})?(?: (?:too|as well|out front))*`,
     "lol|haha|thanks?|thank you|cheers|sorry for (?:the|any) confusion",

@@ -80,8 +80,13 @@ const reported =
 const told =
   /^(?:confirm(?:ed|ing)?[:,]? (?=[#\d][^.;!]*\byes\b[.!]?$)|(?:as )?per (?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer|contractor|engineer|gc|pm)[,:]? (?=(?:both|all|everything|they|these)\b))/iu;
 
+/** "The architect confirms 1 and 2." "Owner signed off on both." "Confirmed both as shown." */
+const granted =
+  /^(?:(?:(?:(?:the|our|my) )?(?:home ?owner|owner|client|customer|boss|architect|designer|contractor|engineer|gc|pm) (?:(?:has|have|just) )*)(?:confirms?|confirmed|approves?|approved|ok'?s|ok'?d|okayed|signed off on)|(?:we |i )?confirm(?:ed|ing)?:?)(?: that)? (?<of>both|all(?: (?:of them|(?:of )?(?:the )?(?:two|three|four|five)))?|#?\d{1,3}(?:(?:,| and|, and| &) #?\d{1,3})*)(?: (?:of )?(?:the )?(?:spellings?|names?|words?|wordings?|legends?))?(?: as (?:shown|typed|written|submitted|drawn|is|they are|they stand))?[.!]*$/iu;
+
 function withoutReport(line: string): string {
   return line
+    .replace(granted, (_, of: string) => `${of} correct`)
     .replace(told, "")
     .replace(reported, (whole, before: string) =>
       !isDangerous(before.replace(/(?<!\p{L})off (?=the phone|a call)/u, "").replace(ofPeople, "her"))

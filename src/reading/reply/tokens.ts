@@ -46,6 +46,7 @@ export function plain(line: string): string {
         /\b(?:nos?|nrs?|n|num|qs?|ques|quest|pts?|pkt|ad|punkt|question|point|item|ref|itm)\.\s?(?=[#([]?\d)/giu,
         "number ",
       )
+      .replace(/(?<=\d) n (?=\d)/giu, " and ")
       .replace(/\b(?:q|no|nr|pkt)(?=\d)/giu, "number ")
       .replace(/(?<=\d)\.(?=:)/gu, "")
       .replace(
