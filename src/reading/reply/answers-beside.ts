@@ -43,6 +43,7 @@ function withoutNotes(
   const namesNote = (sentence: string): boolean =>
     /\d/u.test(sentence) || words.some((word) => sentence.toLowerCase().includes(word));
   const isOfNote = (sentence: string): boolean => {
+    if (asked.open.length === 1 && ofOthers.test(sentence)) return true;
     if (sentence.length > longestShown || !namesNote(sentence)) return false;
     const { answers } = answersOnly(sentence, ofNotes, () => []);
     return answers.yes.size > 0 && answers.no.size === 0;
@@ -58,6 +59,10 @@ function withoutNotes(
   };
   return [lines.map(({ rest }) => rest).join("\n"), asked, besidesRest];
 }
+
+/** "The other two are right", where there is a single question. */
+const ofOthers =
+  /^(?:and )?(?:the )?(?:others?|rest|other (?:one|two|three|words?|names?|ones|points?))(?: (?:is|are))?(?: (?:all|both))? (?:right|correct|fine|ok|okay|good|as intended|meant so|intentional)(?: as (?:is|typed|shown|they are))?[.!]*$/iu;
 
 /**
  * The same where only questions may be answered. Other words may be a condition, so then it answers nothing, unless

@@ -29,7 +29,7 @@ const wishes = clause(
 const faultless = clause(
   `(?:(?:it|they|this|that|these|there|the (?:word|name|spelling|text)) (?:is|are) )?(?:not|no) (?:an? |any )?${error}(?: (?:here|there|in it|at all|on our side))*`,
   `nothing (?:(?:is |to be |needs to be |has to be )?(?:wrong|changed|corrected|fixed)|to (?:change|correct|fix))(?: with it| here| there)*`,
-  `(?:and )?(?:${subject} (?:all |both )?)?match(?:es)? (?:(?:what is|what we have|how (?:it|they) (?:is|are)(?: shown)?) (?:on|in) )?(?:(?:the|our|their) )?(?:(?:architect|owner|client|customer)s?'s? )?(?:(?:approved|latest|signed|project|door|room) )*(?:sheets?|drawings?|plans?|schedule|specs?|submittals?|prints?)`,
+  `(?:and )?(?:${subject} (?:all |both )?)?match(?:es)? (?:(?:what is|what we have|how (?:it|they) (?:is|are)(?: shown)?) (?:on|in) )?(?:(?:the|our|their) )?(?:(?:architect|owner|client|customer)s?'s? )?(?:(?:approved|latest|signed|project|door|room) )*(?:sheets?|drawings?|plans?|schedule|specs?|submittals?|prints?|existing(?: (?:plates?|signs?|ones?|stations?))?)`,
   `(?:that|this|which) is (?:exactly )?(?:how|what|the way) (?:it|they|these|those) (?:is|are|was|were)? ?(?:shown |written |spelled |spelt |called )?(?:on|in) (?:the|our|their) (?:(?:approved|latest|signed|project) )*(?:sheets?|drawings?|plans?|schedule|specs?|submittals?|prints?)`,
   `no need to (?:correct|change|shorten|fix|touch|worry about) (?:it|them|anything|that|this)`,
   `no (?:further |other |more )?(?:changes?|corrections?) (?:(?:is|are) )?(?:needed|necessary|required|wanted)|no (?:further|other|more) (?:changes?|corrections?)`,

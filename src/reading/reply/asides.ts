@@ -109,7 +109,9 @@ export const asides: readonly string[] = [
   wonders,
   "(?:we|i) (?:once again|once more|again) thank you(?: for (?:your|the) (?:kind |prompt |quick )*(?:reply|answer|help|support|mail|message|question|care))?",
   "(?:good|fair|nice|great) (?:question|point|one) though",
-  String.raw`see (?:you|ya|y'all)(?: (?:guys|all|there|then|folks))*(?: (?:at|on|in|over at) (?:the )?(?:counter|show|meeting|branch|course|training|(?:mon|tues|wednes|thurs|fri|satur|sun)day)| (?:soon|later|around|tomorrow|next week|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?: morning| afternoon)?)*(?=\s*(?:[.,!;]|$))`,
+  String.raw`(?:(?:i am|i|we are|we) )?(?:just|only)(?: now)? (?:now )?(?:seeing|saw|got to|getting to|catching up on|noticed|reading) (?:this|your (?:mail|e-?mail|message|note|letter))(?: (?:now|today))?(?=\s*(?:[.,!;]|$))`,
+  String.raw`(?:(?:i|we) )?(?:was|been) (?:out|off|away|on site|on the road|in meetings|swamped|slammed|tied up|busy)(?: (?:sick|of (?:the )?office|all (?:day|week)|yesterday|today|this (?:morning|week)|last week|on (?:a|another) job))*(?=\s*(?:[.,!;]|$))`,
+  String.raw`see (?:you|ya|y'all)(?: (?:guys|all|there|then|folks))*(?: (?:at|on|in|over at) (?:the )?(?:counter|show|meeting|branch|course|training|(?:mon|tues|wednes|thurs|fri|satur|sun)day)| (?:soon|tomorrow|next week|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?: morning| afternoon)?)*(?=\s*(?:[.,!;]|$))`,
   `${go}(?=\\s*(?:[.,;!]|$|and |thank))`,
   `no (?:hurry|rush|problem|objections?|worries) ${side}`,
 ];

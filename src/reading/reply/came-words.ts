@@ -7,7 +7,7 @@
 const legend = String.raw`["“]?\p{Lu}[\p{Lu}\p{N}&'’./-]*[\p{Lu}\p{N}](?: [\p{Lu}\p{N}&](?:[\p{Lu}\p{N}&'’./-]*[\p{Lu}\p{N}])?(?!\p{Ll}))*["”]?(?![\p{L}\p{N}])`;
 const legends = `${legend}(?:(?:, | and | & |, and )${legend})*`;
 /** What leads to them. */
-const lead = String.raw`(?:(?:(?:[Ii]t|[Tt]his|[Tt]hat|[Tt]hey|which|both) )?(?:[Ss]hould|[Mm]ust|ought to|(?:is|was|were) (?:supposed|meant) to) (?:be|read|say|have been|have read|have said)|(?:[Ii]t )?now (?:reads?|says?)|(?:[Ii]t|[Tt]his|[Tt]hat|which) is now|(?:(?:[Ii]t )?(?:is|was|has been) )?(?:[Cc]hanged|[Cc]orrected|[Ff]ixed|[Aa]mended) to|(?:[Ii]|[Ww]e) meant|with|[Nn]ow)`;
+const lead = String.raw`(?:(?:(?:[Ii]t|[Tt]his|[Tt]hat|[Tt]hey|which|both) )?(?:[Ss]hould|[Mm]ust|ought to|(?:is|was|were) (?:supposed|meant) to) (?:be|read|say|have been|have read|have said)|(?:(?:[Ii]t|[Tt]hat|[Tt]hey) )?(?:will|is going to) (?:be|read|say)|(?:[Ii]t )?now (?:reads?|says?)|(?:[Ii]t|[Tt]his|[Tt]hat|which) is now|(?:(?:[Ii]t )?(?:is|was|has been) )?(?:[Cc]hanged|[Cc]orrected|[Ff]ixed|[Aa]mended) to|(?:[Ii]|[Ww]e) meant|with|[Nn]ow)`;
 const tail =
   "(?: (?:of course|obviously|instead|now|in both places|on both|as you (?:say|said|thought|guessed)))?";
 const told = new RegExp(

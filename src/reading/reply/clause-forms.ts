@@ -171,7 +171,7 @@ export const forms: readonly Form[] = [
   form(`(?<count>[2-9]) ?[x×] ?${yesWord}`, ({ count }) => saying(wordIn(`all ${count}`), true)),
   // "The three room names are correct".
   form(
-    `(?:the|these|those|all|both)(?: (?:the|these|those))?(?: (?<count>two|three|four|five|\\d))? (?:(?:room|class|button|place) )?(?:words|names|legends|spellings|terms|abbreviations) ${yes}`,
+    `(?:(?:the|these|those|all|both) (?:(?:the|these|those) )?)?(?:(?<count>two|three|four|five|\\d) )?(?:(?:room|class|button|place) )?(?:words|names|legends|spellings|terms|abbreviations) ${yes}`,
     ({ count }) => saying({ ...wordIn(`all ${count ?? ""}`), word: "words" }, true),
   ),
   // "Leave 2 and 3 as they are", "keep them both like that".
@@ -188,6 +188,23 @@ export const forms: readonly Form[] = [
   form(
     `${so}${please}(?:(?:go ahead|proceed)(?: with (?:it|them|both|all|the order))?(?: (?:and|to) (?:cut|engrave|make|run) (?:it|them|both|all))?(?: ${asIs})?|get on with it(?: now)?|cut (?:them|it))`,
     () => ({ kind: "go" }),
+  ),
+  form(
+    `${please}(?:go ahead|proceed) with (?<of>both|all)(?: of (?:them|it))? ${asIs}(?: please)?|(?:ok|okay|fine|good|correct|right)(?: ${asIs})?,? (?<also>both|all)(?: of (?:them|it))?`,
+    ({ of, also }) => saying(wordIn(of ?? also), true),
+    { ends: true },
+  ),
+  // "Leave as is", "no changes": all that was asked.
+  form(
+    `${please}(?:(?:leave|keep|cut|engrave|make|run) )?as (?:is|typed|shown|submitted|written|drawn|sent)(?: please)?|no (?:changes?|corrections?)(?: (?:(?:are|is) )?(?:needed|required|necessary|wanted))?`,
+    () => ({ kind: "says", of: wordIn("all"), is: true, needsSheet: false, alone: true }),
+    { ends: true },
+  ),
+  // "He wants it that way".
+  form(
+    `${person} (?:(?:really|just|also|does|do) )*(?:wants?|wanted|likes?) (?:(?:it|that|this)|(?<them>them|both|these|those)) (?:(?:spelled|spelt|written|cut|done) )?(?:that way|like that|like this|this way|so|${asIs})`,
+    ({ them: many }) => saying(many === undefined ? ofIt : ofThem, true),
+    { ends: true },
   ),
   // "Ok" without a number may only say that somebody has read it.
   form(`${so}(?:${it})? ?${yes}`, (_, whole) =>

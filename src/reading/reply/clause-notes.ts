@@ -5,6 +5,7 @@ import {
   form,
   type Groups,
   isWritten,
+  mark,
   numbersIn,
   ofIt,
   saying,
@@ -190,7 +191,17 @@ export const notes: readonly Form[] = [
   form(away, () => ({ kind: "idle" }), { ends: true }),
   form(severalSheets, () => saying(ofIt, false), { fits: asMany }),
   form(
-    `(?:there are|we (?:need|want)|(?:it is|they are) for)(?: all)? ${count}(?: of (?:them|these|those))?`,
+    `(?:(?:we|i|they) (?:need|want|require)(?: all)? ${count}|${count.replace("count", "some")} (?:(?:are|is) )?(?:needed|required|wanted))(?: of (?:them|these|those))?(?: (?:in total|total|altogether))?`,
+    () => saying(ofIt, false, true),
+    { fits: asMany, ends: true },
+  ),
+  form(
+    `(?:separate )?sheets for (?:all |the |each of the )*${count}(?: of them| stations)? ${comes}`,
+    () => sheetFor([]),
+    { fits: asMany, ends: true },
+  ),
+  form(
+    `(?:there are|(?:it is|they are) for)(?: all)? ${count}(?: of (?:them|these|those))?`,
     () => ({ kind: "words" }),
     { fits: asMany, ends: true },
   ),
@@ -301,6 +312,27 @@ export const notes: readonly Form[] = [
   form(
     `(?:(?:it|they|these|both|that)(?: is| are)? now|(?:they|these|both) (?:are|read|say)) ${words}`,
     (groups) => (isWritten(groups, capital) ? { kind: "should" } : undefined),
+  ),
+  // "1: changed to Cream", "2 and 3 typos corrected".
+  form(
+    `${subject}${mark}(?:(?:the )?(?:device|plate|finish|colou?r|lettering|legend|text|name) )?(?:(?:is|was|has been) )?(?:now )?(?:changed|set|switched|corrected|shortened) to [\\p{L}\\p{N}]+(?: [\\p{L}\\p{N}]+){0,2}`,
+    ({ of }) => saying(numbersIn(of), false, true),
+    { ends: true },
+  ),
+  form(
+    `(?:the |our )?(?:device|plate|finish|colou?r|lettering)s? (?:(?:is|are|was|were|has been|have been) )?(?:now )?(?:changed|set|switched|corrected) to \\p{L}+(?: \\p{L}+)?`,
+    () => sheetFor([], true),
+    { ends: true },
+  ),
+  form(
+    `${subject} (?:typos?|mistakes?|errors?|spellings?) (?:now )?${mended}`,
+    ({ of }) => saying(numbersIn(of), false, true),
+    { ends: true },
+  ),
+  form(
+    `${subject}${mark}ticked(?: (?:it|as|the|box|plain|leave plain|blank))+`,
+    ({ of }) => sheetFor(numbersIn(of), true),
+    { ends: true },
   ),
   form(
     `${subject} (?:should(?: of course)?|must|ought to|(?:is|are) (?:meant|supposed) to) (?:be|say|read) ${words}`,

@@ -80,7 +80,7 @@ export const words = String.raw`(?<words>["â€œ]?${legend}(?: and ${legend})?["â€
 /** "LOUNGE 1 and LOUNGE 2". */
 export const pair = String.raw`(?<words>(?<stem>the word|\p{L}{2,15}) \d)(?: and |, | & | ?/ ?)\k<stem> \d`;
 export const should = join(
-  `(?:it |this |that |which )?(?:is going to be|now (?:is|reads|says|shows|has)) ${words}(?: now)?`,
+  `(?:it |this |that |which )?(?:(?:is going to|will|is to) (?:be|say|read)|now (?:is|reads|says|shows|has)) ${words}(?: now)?`,
   `(?:${it} )?(?:(?:is |was |are )?(?:supposed|meant) to|should|must|has to|ought to|shall) (?:be|say|read|have been|have said|of been) ${words}`,
   `(?:it )?is ${words}`,
   `(?:it |this |that )?is ${words} now`,
@@ -147,7 +147,7 @@ export const idle = join(
   "(?:please |kindly |pls )?(?:(?:see|find) )?(?:my |our |the )?(?:answers?|repl(?:y|ies)|responses?|comments?|notes?|remarks?) (?:are )?(?:inline|in ?between|below|above|(?:next to|under|beside|after|behind) each(?: (?:one|point|question))?|in (?:red|blue|green|capitals|caps|bold|line|your text|your letter|your mail)(?: below)?|as follows)",
   "taking (?:your |the )?(?:points|questions|items)(?: in turn| one by one)|(?:to answer|answering|in (?:answer|reply|response) to|regarding|re|further to) your (?:questions|points|letter|mail|e-?mail|message|note)(?: (?:regarding|about|on|for|of) (?:our|the|my|this) (?:order|job|project|sheets))?",
   "burin|lads|mate|guys|sir|madam|team|friends?|all(?! (?:of |the |these |those )?(?:two|three|four|five|six|\\d))|everybody|everyone|(?:the )?(?:row|legend|text|name|word)s? (?:is|are) (?:now )?(?:\\d{1,2} (?:characters|letters)(?: long)?|shorter|short enough)|(?:now )?(?:it |they )?fits?(?: now)?",
-  "ha(?:ha)*|lol|oh|ah|ok|okay|hi|hello|sir|hey|right|sure|oops|thank you(?: (?:again|so much|very much))?|thanks?(?: (?:again|a lot|so much|very much))?|thx|cheers|lets go|let us go|hi (?:all|there|guys|team)",
+  "all set|ha(?:ha)*|lol|oh|ah|ok|okay|hi|hello|sir|hey|right|sure|oops|thank you(?: (?:again|so much|very much))?|thanks?(?: (?:again|a lot|so much|very much))?|thx|cheers|lets go|let us go|hi (?:all|there|guys|team)",
   "hope (?:that|this|it) is (?:ok|okay|fine)|talk(?:ed)? to (?:him|her|them)|(?:spoke|talked|checked|confirmed) with (?:him|her|them|the (?:owner|client|customer|boss))",
 );
 /** Who says no owns a slip. */
@@ -185,6 +185,7 @@ const caps = "(?:in )?(?:(?:all|block) )?(?:capitals?|capital letters|caps|upper
 const allOf =
   "(?:(?:they|these|those|it|all(?: of (?:them|it))?|both|everything|the (?:rows|legends|words))(?: (?:all|both))?)";
 export const inCapitals = join(
+  `(?:please )?(?:make|put) (?:it|them|everything)(?: all| both)? ${caps}`,
   `(?:${allOf} )?(?:should|must|ought to|has to|have to) (?:(?:all|both) )?(?:be|have been) (?:${caps}|alike|the same)`,
   `(?:${allOf} )?(?:(?:is|are) )?(?:now )?(?:(?:changed|made|set|put) )?(?:(?:it|them) )?(?:(?:all|both) )?(?:to )?${caps}(?: now)?`,
 );
@@ -206,4 +207,4 @@ export const short = join(
   String.raw`(?:the (?:full|whole|long) (?:word|name)|(?<full>\p{L}{3,20})|it) (?:is not|isn'?t|does not|doesn'?t|did not|didn'?t|will not|won'?t|would not|wouldn'?t) fit(?:ting)?(?: (?:in|on) (?:the|one|a|that) (?:row|line|button))?(?: otherwise)?`,
 );
 /** "Barley throughout", of devices and plates that differ. */
-export const inFinish = String.raw`(?:(?:(?:the )?(?:device|plate|both|all|it|everything|they|that one) )?(?:should|must) (?:all |both )?(?:be|have been) )?(?<finish>\p{L}+(?: \p{L}+)??)(?: (?:throughout|everywhere|for (?:both|all)|on both|too|as well|now|like the (?:plate|device|others?|rest)))*`;
+export const inFinish = String.raw`(?:(?:(?:the )?(?:device|plate|both|all|it|everything|they|that one) )?(?:should|must) (?:all |both )?(?:be|have been) |all |both )?(?<finish>\p{L}+(?: \p{L}+)??)(?: (?:throughout|everywhere|for (?:both|all)|on both|too|as well|now|like the (?:plate|device|others?|rest)))*`;

@@ -2,7 +2,7 @@ import { type Around, after, isMeant, type State } from "./clause-acts.ts";
 import { bags } from "./clause-bags.ts";
 import { forms } from "./clause-forms.ts";
 import { notes, promised, severalSheets } from "./clause-notes.ts";
-import { spelledOut, withNumbers, withoutLights } from "./clause-text.ts";
+import { parted, spelledOut, withNumbers, withoutLights } from "./clause-text.ts";
 import { says, shows } from "./clause-words.ts";
 import { explains, spellsOut } from "./explains.ts";
 import type { Fits } from "./fits.ts";
@@ -35,7 +35,10 @@ const mostStates = 10_000;
 /** What a line answers, clause by clause. Undefined if any of it is no such clause, or if there are two ways to read it. */
 export function clausesIn(line: string, around: Around): readonly Said[] | undefined {
   if (line.length > longest || /[?%$€£]/u.test(line) || isUnclear(line)) return undefined;
-  const readings = readingsOf(withNumbers(spelledOut(plain(line.replace(/\n/gu, " "))), around), around);
+  const readings = readingsOf(
+    withNumbers(spelledOut(parted(plain(line.replace(/\n/gu, " ")))), around),
+    around,
+  );
   const [said, ...more] = new Map(readings.map((one) => [keyOf(one), one])).values();
   if (said === undefined || more.length > 0) return undefined;
   return contradicts(said) ? undefined : said;
@@ -72,14 +75,22 @@ function readingsOf(text: string, around: Around): (readonly Said[])[] {
     seen.add(key);
     if (from < text.length)
       open.push(...stepsFrom(text, from, state, around, from === 0 || between.trim() !== ""));
-    else if (isWhole(state)) found.push(state.said);
+    else if (isWhole(state)) found.push(withTold(state));
   }
   return found;
 }
 
 /** Whether a line may end so. */
-const isWhole = ({ said, isSaid, isBare, isLoose, owesNo, owesYes, told }: State): boolean =>
-  isSaid && !(isBare && isLoose) && !owesYes && told.length === 0 && (!owesNo || said.some(({ is }) => !is));
+const isWhole = ({ said, isSaid, isBare, isLoose, owesNo, owesYes, told }: State): boolean => {
+  const hasNo = said.some(({ is }) => !is);
+  return isSaid && !(isBare && isLoose) && !owesYes && (told.length === 0 || hasNo) && (!owesNo || hasNo);
+};
+
+/** "1 and 2 are German, 4 is a typo": beside what is wrong, what was only told of is right. */
+const withTold = ({ said, told }: State): readonly Said[] => [
+  ...said,
+  ...told.map((number) => ({ number, is: true })),
+];
 
 interface Step {
   readonly at: number;

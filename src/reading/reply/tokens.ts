@@ -46,7 +46,12 @@ export function plain(line: string): string {
         /\b(?:nos?|nrs?|n|num|qs?|ques|quest|pts?|pkt|ad|punkt|question|point|item|ref|itm)\.\s?(?=[#([]?\d)/giu,
         "number ",
       )
-      .replace(/(?<=\d) n (?=\d)/giu, " and ")
+      .replace(/(?<=\d) n (?=\d{1,3} (?:both|are)(?!\p{L}))/giu, " and ")
+      // "2 NO typo" denies, "no typo" may not.
+      .replace(
+        /(?<=(?:^|[\s(#])\d{1,3}\W{0,3}NO) (?=(?:typo|mistake|error|misspel\p{L}*|slip)(?!\p{L}))/gu,
+        ", ",
+      )
       .replace(/\b(?:q|no|nr|pkt)(?=\d)/giu, "number ")
       .replace(/(?<=\d)\.(?=:)/gu, "")
       .replace(

@@ -74,6 +74,16 @@ export const whysOfQuestions: readonly Why[] = [
     fits: isAsFound,
     any: true,
   },
+  {
+    source: String.raw`(?:(?:the )?(?:plate and (?:the )?device|device and (?:the )?plate|two|finishes|colou?rs)|they|these|both|those) (?:are|is) (?:all |both )?(?:meant|supposed|intended) to (?:be different|differ|contrast)|(?:an? |the |for (?:an?|the) )?(?:feature|accent) wall`,
+    fits: atFinish,
+    any: true,
+  },
+  {
+    source: String.raw`(?:${that}|that one|this one|the (?:device|station)|${spot}) is (?:meant|supposed|intended) to be (?<finish>\p{L}+)(?: (?:there|in there))?`,
+    fits: isAsFound,
+    any: true,
+  },
   // A mark that seems to ask for several.
   {
     source: String.raw`(?:(?:we|i|they|it is|there is|that is|for|are|am|is|will|do|really) )*(?:just|only)(?: (?:need|want|make|making|ordering|buying|getting|require|after))?(?: (?:just|only))? (?:the )?(?:one|1)(?: (?:single|station|piece|unit))?(?: please)?(?:(?: is| was)?(?: (?:wanted|needed|required|ordered|meant|made|to be (?:made|cut|engraved)|for now|this time|here|of (?:it|them|these|those)|on this (?:order|job)))+)?|(?:the )?(?:one|1) (?:is|will be) (?:all (?:that )?(?:we|i|they) (?:need|want|ordered|require|are after)|all that is (?:needed|wanted|required)|plenty|enough|right|correct|what we (?:need|want))|(?:the )?(?:quantity|qty)(?: is)? (?:just |only )?(?:one|1)|(?:(?:we|i|they) )?(?:want|need|ordered)? ?(?:just |only )?an? single (?:one|station)`,
@@ -133,6 +143,11 @@ export const whysOfQuestions: readonly Why[] = [
     fits: atSame,
   },
   {
+    source: String.raw`(?:both|they|the two)(?: (?:the )?(?:the word|${word}))? (?:are|is) (?:both |all )?(?:for |on )?the same (?:the word|lamps?|lights?|circuits?|zone|scene|group)|(?:both|all) (?:are )?(?:the )?(?:same|alike|identical) (?:on purpose|intentionally|deliberately|by design)|(?:the )?same (?:hall|hallway|corridor|stairs|landing|lobby|kitchen|area|space|passage)|(?:at |from )?both (?:ends|sides|doors)(?: of (?:it|the room|the hall))?`,
+    fits: atSame,
+    any: true,
+  },
+  {
     source: "(?:so|hence|thus|therefore) (?:(?:it is|it stands|we have) )?the word (?:is )?(?:twice|on both)",
     fits: atSame,
     any: true,
@@ -158,6 +173,10 @@ export const whysOfQuestions: readonly Why[] = [
     fits: atDigits,
   },
   // Legends in capitals beside others.
+  {
+    source: String.raw`(?:the )?${word}(?: names)? (?:(?:are|is) )?(?:all )?in ${letters},? (?:and|while|with)? ?(?:the )?${word}(?: names)? (?:(?:are|is) )?(?:all )?in ${letters}|${that} (?:is|are) (?:meant|supposed|intended) to be (?:mixed|a mix|mixed case|different|like that)`,
+    fits: atCapitals,
+  },
   {
     source: String.raw`(?:the )?(?:ones in )?${letters} (?:are|is|=) (?:the )?${word}(?: ${word})?(?:,? (?:and|while) (?:the )?(?:ones in )?${letters} (?:(?:are|is|=) )?(?:the )?${word}(?: ${word})?)?`,
     fits: atCapitals,

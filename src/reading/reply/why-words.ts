@@ -59,7 +59,7 @@ export const wall =
   "(?:walls?|panell?ing|tiles?|tiling|paint|paintwork|woodwork|wallpaper|brickwork|plaster|stone|room)";
 export const spot = String.raw`(?:(?:the|that|this|our|their) )?(?:(?:east|west|north|south|front|back|far|end|whole|main|kitchen|entrance|other) )*(?:walls?|wing|rooms?|corridor|side|end|panell?ing|tiles?|tiling|paint|paintwork|woodwork|wallpaper|block|kitchen|lobby|hall|bar|lounge|foyer|landing|stairs)`;
 export const looks =
-  "(?:contrast|two[- ]tone(?: look)?|mix|combination|difference|two colou?rs|different colou?rs|look)";
+  "(?:contrast|two[- ]tone(?: look)?|mix|combination|difference|two colou?rs|two finishes|different (?:colou?r|finish(?:e)?)s?|look)";
 const given = `(?:picked|chosen|given|supplied|approved|checked|confirmed) by ${folk}`;
 
 /** What may follow "it is". It tells why as well if it stands alone. */

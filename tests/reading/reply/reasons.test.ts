@@ -1,21 +1,6 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { plainly, read } from "./read-reply.ts";
-
-/** Answers of this desk, by name. tests/bench/reply-sets.ts reads replies to them too. */
-const letters = JSON.parse(readFileSync("tests/bench/replies/letters.json", "utf8")) as Readonly<
-  Record<string, { questions: number[]; fixes: number[]; answer: string }>
->;
-
-function readTo(letter: string, text: string): ReturnType<typeof read> {
-  const { questions, fixes, answer } = letters[letter] ?? { questions: [], fixes: [], answer: "" };
-  return read(text, {
-    open: questions,
-    others: fixes.length,
-    answer,
-    bringsSheets: /attached|anbei|Anhang/u.test(text),
-  });
-}
+import { readTo } from "./read-letters.ts";
+import { plainly } from "./read-reply.ts";
 
 describe("a reason beside a clear yes", () => {
   test.each<[string, string, number[]]>([

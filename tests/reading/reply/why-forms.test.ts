@@ -1,22 +1,7 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { asking, finish, misspelt, said, twice } from "./read-clauses.ts";
-import { plainly, read } from "./read-reply.ts";
-
-/** Answers of this desk, by name. tests/bench/reply-sets.ts reads replies to them too. */
-const letters = JSON.parse(readFileSync("tests/bench/replies/letters.json", "utf8")) as Readonly<
-  Record<string, { questions: number[]; fixes: number[]; answer: string }>
->;
-
-function readTo(letter: string, text: string): ReturnType<typeof read> {
-  const { questions, fixes, answer } = letters[letter] ?? { questions: [], fixes: [], answer: "" };
-  return read(text, {
-    open: questions,
-    others: fixes.length,
-    answer,
-    bringsSheets: text.includes("attached"),
-  });
-}
+import { readTo } from "./read-letters.ts";
+import { plainly } from "./read-reply.ts";
 
 describe("what stands behind a yes tells only why", () => {
   test.each<[string, string, number[]]>([
@@ -114,6 +99,13 @@ describe("what words in question are, ahead of an answer", () => {
       [3],
     ],
     [
+      "L15",
+      "Krebbs is the name of the hall and tabs are the stage curtains. 3 NO, new sheet attached.",
+      [1, 2],
+      [3],
+    ],
+    ["L08", "1, 2 and 3 are German. 4 is a typo, corrected sheet attached.", [1, 2, 3], [4]],
+    [
       "L16",
       "hudl and scrum are whats on the doors. boardrm is short cos it wouldnt fit. so yes x3. Sheet for 1 attached.",
       [2, 3, 4],
@@ -140,9 +132,9 @@ describe("what words in question are, ahead of an answer", () => {
 
   test.each<[string, string]>([
     ["L01", "1 sheet attached\n2 is the name of the bar so it should be in capitals\n3 yes"],
-    ["L15", "Krebbs is the name of the hall and tabs are the stage curtains. 3 NO, new sheet attached."],
     ["L15", "Krebbs is the name of the hall with one B, 2 yes. 3 NO, new sheet attached."],
     ["L10", "1 sheet attached. Salita and terraza are Spanish, comdor too"],
+    ["L15", "Krebbs is the name of the hall and tabs are the stage curtains."],
     ["L14", "The names are correct."],
     ["L01", "1 sheet attached. The names are correct."],
     ["L01", "1 sheet attached\n2 yes\nBarley is right"],
