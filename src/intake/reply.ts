@@ -12,6 +12,7 @@ import { answersBeside } from "../reading/reply/answers-beside.ts";
 import { isApproval } from "../reading/reply/approval.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
 import { standOn, wordsNotThere } from "../reading/reply/promised-words.ts";
+import { tokensOf } from "../reading/reply/word-bag.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Problem } from "../trade/problem.ts";
@@ -127,7 +128,7 @@ export function answeringIn(
     isFurniture: (line: string, signed: boolean) => isRemembered(line, furniture, signed),
     names: [fromName, from?.split("@")[0] ?? ""],
     bringsSheets: brought.length > 0,
-    isOnSheets: (words: string) => brought.some((sheet) => standOn(words, sheet)),
+    isOnSheets: (words: string) => brought.some((sheet) => standOn(words, sheet) || isMark(words, sheet)),
     sheetsNamed: (words: string) => {
       const named = as.party ? sheetsNamed(words, answeredFor) : undefined;
       // What is released may be under the cutter. Nobody but one of our own people takes it back, nor all that is left.
@@ -202,6 +203,10 @@ export function answeringIn(
     kept: onceEach(kept),
   };
 }
+
+/** Whether words are a sheet's station mark. */
+const isMark = (words: string, { mark = "" }: Sheet): boolean =>
+  mark !== "" && tokensOf(words).join() === tokensOf(mark).join();
 
 /** In characters. */
 const longestShown = 160;

@@ -73,7 +73,7 @@ function answersOnly(text: string, asked: Asked, besides: Besides): ReadReply {
   // A letter that was asked nothing is read like any other.
   const isAsked = asked.open.length + (asked.words?.length ?? 0) > 0;
   if (!isAsked && !mayCancel(text)) return { answers: noAnswers, statements: besides(new Set()) };
-  const { unread, answering, ...answers } = readInEnglish(text, asked);
+  const { unread, answering, mended, ...answers } = readInEnglish(text, asked);
   if (asked.open.length === 0 && answers.withdraws.size + answers.nothing.size === 0)
     return { answers: noAnswers, statements: besides(new Set()) };
   const statements = besides(answers.lines);
@@ -81,7 +81,7 @@ function answersOnly(text: string, asked: Asked, besides: Besides): ReadReply {
     const untold = statements.length === 0 ? unread.find((line) => !answers.lines.has(line)) : undefined;
     return { answers, statements: untold === undefined ? statements : [asWords(untold)] };
   }
-  const all = besides(new Set());
+  const all = besides(mended);
   const [first] = unread;
   // A reply of words alone says something, even if it looks like a courtesy.
   const isUntold = all.length === 0 && first !== undefined && !asked.bringsSheets;
@@ -105,6 +105,7 @@ function readInEnglish(text: string, asked: Asked): ReturnType<typeof readAnswer
     lines: new Set([...read.lines].map(typed)),
     answering: new Set([...read.answering].map(typed)),
     unread: read.unread.map(typed),
+    mended: new Set([...read.mended].map(typed)),
   };
 }
 

@@ -2,6 +2,7 @@ import type { FileId } from "../../trade/sheet.ts";
 import { type AtPoint, pointsApart, saidAtPoint } from "./at-point.ts";
 import { withoutCameWords } from "./came-words.ts";
 import { cancelledIn } from "./cancels.ts";
+import type { Around } from "./clause-acts.ts";
 import { clausesIn, tellsOfSheet } from "./clauses.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
@@ -31,6 +32,7 @@ import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
 import { isNearQuestion, namesNear } from "./talk.ts";
+import { tellsMended } from "./tells-mended.ts";
 import { withMarks } from "./unmarked.ts";
 import type { Said } from "./ways.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -85,7 +87,12 @@ export const noAnswers: Answers = {
 export function readAnswers(
   text: string,
   given: Asked,
-): Answers & { readonly unread: readonly string[]; readonly answering: ReadonlySet<string> } {
+): Answers & {
+  readonly unread: readonly string[];
+  readonly answering: ReadonlySet<string>;
+  /** Lines that only tell what was corrected on sheets that came. */
+  readonly mended: ReadonlySet<string>;
+} {
   const named = namesIn(given);
   const asked = { ...given, inQuestion: named.words };
   const questions = questionsIn(given);
@@ -159,8 +166,11 @@ export function readAnswers(
       isNothing(sentence) ||
       isNote(sentence, own, asked) ||
       bindsNothing(sentence, asked.names, last);
-    const isSilent = (sentence: string): boolean =>
+    const isSilentAnyhow = (sentence: string): boolean =>
       !namesNear(sentence, asked.inQuestion) && isQuiet(sentence);
+    const isSilent = (sentence: string): boolean =>
+      isSilentAnyhow(sentence) ||
+      (asked.bringsSheets && !namesNear(sentence, asked.inQuestion) && tellsMended(sentence, asked));
     const typed = withoutInitials(plainOf(isShouted ? line.toLowerCase() : line), asked.names);
     const inTurn = inOrder.has(i)
       ? `${inOrder.get(i)} ${typed}`
@@ -170,26 +180,28 @@ export function readAnswers(
     const cancels = cancelledIn(line);
     const isAsked = (some: readonly Said[] | undefined): boolean =>
       some?.every(({ number }) => asked.open.includes(number)) === true;
+    const around: Around = {
+      open: asked.open,
+      inQuestion: asked.inQuestion,
+      questions,
+      others: asked.others === 0 ? [] : othersIn(asked),
+      named: namedIn,
+      answered: new Set([...yes, ...no]),
+      granted: yes,
+      isDenied: no.size > 0,
+      promises: atPoint.promises || all.some(({ line }) => tellsOfSheet(named.withSheets(line))),
+      last,
+      under: own.under,
+      afterSeveral: own.afterSeveral,
+      isSilent,
+    };
     const saidBy = (one: string): readonly Said[] | undefined =>
       [
         () => saidIn({ ...own, line: one }, { ...asked, last }, isNothing),
         () => saidAtPoint({ ...own, line: one }, atPoint),
-        () =>
-          clausesIn(one, {
-            open: asked.open,
-            inQuestion: asked.inQuestion,
-            questions,
-            others: asked.others === 0 ? [] : othersIn(asked),
-            named: namedIn,
-            answered: new Set([...yes, ...no]),
-            granted: yes,
-            isDenied: no.size > 0,
-            promises: atPoint.promises || all.some(({ line }) => tellsOfSheet(named.withSheets(line))),
-            last,
-            under: own.under,
-            afterSeveral: own.afterSeveral,
-            isSilent,
-          }),
+        // What a sheet bears out is passed over only where it is nothing else.
+        () => clausesIn(one, { ...around, isSilent: isSilentAnyhow }),
+        () => (asked.bringsSheets ? clausesIn(one, { ...around, isSilent }) : undefined),
       ]
         .values()
         .map((reads) => reads())
@@ -252,8 +264,13 @@ export function readAnswers(
       beginsNamed(line, asked.names);
   }
   const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
+  const mended = new Set(
+    all
+      .filter(({ line }) => asked.bringsSheets && sentencesOf(line).every((one) => tellsMended(one, asked)))
+      .flatMap(({ line }) => line.split("\n")),
+  );
   return isNone
-    ? { ...noAnswers, unread, answering: lines }
+    ? { ...noAnswers, unread, answering: lines, mended }
     : {
         yes,
         no,
@@ -262,6 +279,7 @@ export function readAnswers(
         lines: withWhole([...lines, ...idle], ofWords),
         unread,
         answering: lines,
+        mended,
       };
 }
 

@@ -234,7 +234,8 @@ function afterSheet(
   // "My bad, corrected sheet attached" says no to the only question.
   const isOwned = open.length === 1 && answered.size === 0 && state.is === undefined;
   if (owesNo && state.isSaid) return isOwned && state.said.length === 0 ? say(state, open, false) : undefined;
-  if (state.isYesHere && state.last.every(isOpen)) return undefined;
+  // "1 no, 2 yes, sheet attached": it comes for what is denied.
+  if (!isNo && state.isYesHere && state.last.every(isOpen)) return undefined;
   return state.is === undefined && state.last.some(isOpen)
     ? say(state, state.last, false)
     : { ...state, isSaid: true, owesNo };
@@ -255,7 +256,12 @@ function afterSaying(state: State, act: Extract<Act, { kind: "says" }>, around: 
   const { of: named, is, needsSheet } = act;
   if (needsSheet && !around.promises) return undefined;
   // "Both are right" behind what each of them is.
-  if (state.told.length > 1 && "word" in named && (named.word === "it" || named.word === "both"))
+  const isOfAll =
+    "word" in named && (named.word === "both" || (named.word === "it" && named.isSeveral === true));
+  if (
+    state.told.length > 1 &&
+    (isOfAll || ("word" in named && named.word === "it" && (!is || state.last.length !== 1)))
+  )
     return named.isSeveral === true && is && (named.word === "it" || state.told.length === 2)
       ? say(state, state.told, true)
       : undefined;

@@ -182,6 +182,13 @@ export const forms: readonly Form[] = [
     `${please}(?:leave|keep|make|cut|engrave) (?:${them} )?(?<of>both|all)(?: of (?:them|it))? (?:${asIs})(?: please)?`,
     ({ of }) => saying(wordIn(of), true),
   ),
+  form(
+    `${please}leave ${them}`,
+    (_, whole) => saying(/ (?:it|this|that)$/iu.test(whole) ? ofIt : ofThem, true),
+    {
+      ends: true,
+    },
+  ),
   form(`${please}(?:leave|keep|make) ${them} (?:${asIs}|the way i sent (?:it|them))(?: please)?`, () =>
     saying(ofIt, true),
   ),

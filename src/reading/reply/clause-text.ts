@@ -66,6 +66,7 @@ export function spelledOut(line: string): string {
     .replace(/^ill\b|(?<=[.,;] )ill\b/giu, "I will")
     .replace(/\b'?em\b/giu, "them")
     .replace(/\bwhats(?= )/giu, "what is")
+    .replace(/\btheres(?= )/giu, "there is")
     .replace(/\b(?:cos|coz|cause|'cause|cuz)\b/giu, "because")
     .replace(/(?<=\b(?:yes|yep|yeah)) (?=(?:it|that|this|they|these|those) (?:is|are) )/giu, ", ")
     .trim();

@@ -172,6 +172,7 @@ export const reason = join(
   "no (?:actions?|changes?|corrections?) (?:is |are )?(?:needed|required|necessary)(?: (?:on|to|for|in) (?:them|it|both|these|those))?|all good",
   `(?:${it}|which)? ?(?:is|are)?(?: also| all| just| both)* in ${tongue}(?: too| as well)?|(?:please )?leave (?:it|them|those|these)(?: alone| be)?`,
   "(?:(?:it|that) is )?(?:exactly |just )?(?:what|how) it (?:says|is spelled|is spelt|reads|stands|is written)(?: (?:on|in|over|above) (?:the|our|their) \\p{L}+)?",
+  "(?:(?:it|that|this) is )?the the word (?:room|hall|bar|lounge|area|shop|store|office|house|lights?|lighting|lamps?)",
   "(?:it is )?the word,? not (?:the |a |an )?\\p{L}+|(?:it is )?the the word|the word",
   "(?:there is |with )?one (?:is )?(?:at|by|for|on|in|near) (?:each|either|every) (?:door|end|side|bed|entrance|entry|room|wall|table|desk|window|lamp|group|zone|circuit)(?: of (?:the|a) \\p{L}+)?|(?:there are )?two (?:separate |different )?(?:circuits|doors|entrances|lamps|groups|zones)|same (?:room|lamps?|circuits?|lights?|zone|scene)",
   "(?:the )?(?:two |both )?(?:buttons|legends|names|they)(?: are)? (?:intentionally|deliberately|meant to be|on purpose) (?:the same|alike|identical)|(?:intentionally|deliberately|meant to be) (?:the same|alike|identical)",

@@ -141,7 +141,10 @@ function* stepsFrom(
     if (/\d/u.test(piece)) break;
     if (state.is === true && regrets.test(piece)) break;
     if (around.isSilent(piece)) yield { at, state: { ...state, isLoose: true } };
-    else if (isMeant(state, around) && isReason(piece, around))
+    else if (
+      (isMeant(state, around) || (state.is === undefined && state.told.length > 0)) &&
+      isReason(piece, around)
+    )
       yield { at, state: { ...state, isSaid: true } };
   }
 }

@@ -66,7 +66,7 @@ describe("short answers to one question", () => {
   test.each<[string, number[], number[]]>([
     ["He wants it that way.", [1], []],
     ["She wants it spelled like that. 1 YES", [1], []],
-    ["My bad, corrected sheet attached", [], [1]],
+    ["My bad, corrected sheet attached", [], []],
     ["Should be WATCH. See attached.", [], [1]],
     ["1 NO typo. New sheet attached.", [], [1]],
   ])("%s", (text, yes, no) => {
