@@ -1,5 +1,5 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { wordsOf } from "../checks/run.ts";
+import { wordsOutside } from "../checks/run.ts";
 import type { Due, WaitingOrder } from "../judging/reminders.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import type { Missing } from "../trade/order.ts";
@@ -75,7 +75,7 @@ function section(title: string, points: readonly string[]): string {
 function fixesOf(order: WaitingOrder): string[] {
   const names = new Map(order.sheets.map(({ id, file }) => [id, oneLine(file, 60)]));
   const told = stopping(order).map((problem) => {
-    const { says, fix } = wordsOf(problem);
+    const { says, fix } = wordsOutside(problem);
     const files = [...new Set(problem.spots.flatMap(({ file }) => names.get(file) ?? []))];
     const where = files.length === 0 ? "" : `${listed(files, 3)}: `;
     return `  - ${where}${oneLine(says, 300)}\n    ${oneLine(fix, 300)}`;
@@ -92,7 +92,7 @@ function questionsOf({ questions }: WaitingOrder): string[] {
         ...(position === undefined ? [] : [`position ${position}`]),
       ];
       const at = where.length === 0 ? "" : `${capital(where.join(", "))}: `;
-      const { says, fix } = wordsOf(problem);
+      const { says, fix } = wordsOutside(problem);
       const lines = [`${at}${oneLine(says, 300)}`, oneLine(fix, 300), replyLine(number, [problem])];
       return `  ${number}. ${lines.join("\n     ")}`;
     });

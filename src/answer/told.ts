@@ -1,4 +1,4 @@
-import { wordsOf } from "../checks/run.ts";
+import { wordsOutside } from "../checks/run.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { type Files, nameOf } from "./named-files.ts";
@@ -27,7 +27,7 @@ const mostWords = 600;
 /** Folds problems that say and ask the same into one. */
 export function foldSame(filed: readonly Filed[], files: Files): Told[] {
   const worded = filed.map(({ problem, under }) => {
-    const { says, fix } = wordsOf(problem);
+    const { says, fix } = wordsOutside(problem);
     const ids = filesOf(problem);
     const lone = ids.length === 1 && ids.every((id) => !nameOf(files, id).earlier);
     return {

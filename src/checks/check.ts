@@ -25,6 +25,8 @@ export type Source =
 export interface Wording {
   readonly says: string;
   readonly fix: string;
+  /** What an answer tells in place of `says`, if that is for our own people alone. Its holes stand in `says` too. */
+  readonly outside?: string;
   /** Where one wording weighs differently from the rest of its check. */
   readonly severity?: Severity;
   /** What a problem in this wording makes of the letter, where its severity does not say it. */

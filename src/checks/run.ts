@@ -46,11 +46,22 @@ export const everyCheck: readonly AnyCheck[] = [
 
 const byId = new Map(everyCheck.map((check) => [check.id, check]));
 
-/** A problem in words. Throws for a check or wording that this program does not know. */
+/** A problem in words, for our own people. Throws for a check or wording that this program does not know. */
 export function wordsOf(problem: Problem): { says: string; fix: string } {
-  const wording: Wording | undefined = byId.get(problem.check)?.wordings[problem.wording];
-  if (wording === undefined) throw new Error(`no wording ${problem.check}/${problem.wording}`);
-  return { says: fill(wording.says, problem.facts), fix: fill(wording.fix, problem.facts) };
+  const { says, fix } = wordingOf(problem);
+  return { says: fill(says, problem.facts), fix: fill(fix, problem.facts) };
+}
+
+/** The same in the words that others may read. */
+export function wordsOutside(problem: Problem): { says: string; fix: string } {
+  const { says, outside = says, fix } = wordingOf(problem);
+  return { says: fill(outside, problem.facts), fix: fill(fix, problem.facts) };
+}
+
+function wordingOf({ check, wording: name }: Problem): Wording {
+  const wording: Wording | undefined = byId.get(check)?.wordings[name];
+  if (wording === undefined) throw new Error(`no wording ${check}/${name}`);
+  return wording;
 }
 
 function fill(text: string, facts: Problem["facts"]): string {

@@ -265,7 +265,7 @@ test("a manager's NO stops the order, and goes to a person", async () => {
   expect((await pointsOf(desk)).join("\n")).toContain("“1 NO”");
 });
 
-test("what a manager writes is told as his, and the buyer cannot say that it asks for nothing", async () => {
+test("what a manager writes is told as his, without his words, and the buyer cannot say that it asks for nothing", async () => {
   const { desk } = await deskOf([waiting]);
   const from = "Ana Reyes <ana@quillgate.example>";
   const first = await post(desk, { sheets: [device("T-1")] });
@@ -273,7 +273,8 @@ test("what a manager writes is told as his, and the buyer cannot say that it ask
   for (const text of ["1 NO", "Please hold this order."]) {
     const said = await post(desk, { from, text, to: first });
     const answer = (await answerTo(desk, said)).replaceAll(/\s+/g, " ");
-    expect(answer).toContain(`Ana Reyes, who manages this order, writes: “${text}”`);
+    expect(answer).toContain("Ana Reyes, who manages this order, has written to us about it.");
+    expect(answer).not.toContain(`“${text}”`);
     expect(answer).not.toContain("NOTHING");
     expect(answer).not.toContain("your letter");
   }
@@ -435,22 +436,37 @@ test("our answer, forwarded under a header alone, takes the manager's word above
   expect(await verdictOf(desk)).toBe("pass");
 });
 
-test("the words above what a manager forwards are the manager's, and the buyer cannot take them back", async () => {
-  const { desk } = await deskOf([ofAna]);
-  const above = "Please hold this one until Friday.";
+test("the words above what a manager forwards are the manager's: the buyer reads none of them and takes none back", async () => {
+  const { desk, sender } = await deskOf([ofAna]);
+  const above = "Please hold this one until Friday. They have not paid us yet.";
   const inline = { ...ofAnas, text: `${above}\n\n${outlook.join("\n")}`, sheets: [device("T-1")] };
   const letter = await post(desk, inline);
-  const told = `Ana Reyes, who manages this order, writes: “${above}”`;
-  expect((await answerTo(desk, letter)).replaceAll(/\s+/g, " ")).toContain(told);
+  const told = "Ana Reyes, who manages this order, has written to us about it.";
+  expect((await answerTo(desk, letter)).replaceAll(/\s+/g, " ").split(told)).toHaveLength(2);
   await post(desk, { text: "1 NOTHING", to: letter });
   expect(await verdictOf(desk)).toBe("person");
-  expect(await pointsOf(desk)).toContain(`Ana Reyes writes “${above}”`);
+  expect(await pointsOf(desk)).toEqual(
+    expect.arrayContaining([
+      "Ana Reyes writes “Please hold this one until Friday.”",
+      "Ana Reyes writes “They have not paid us yet.”",
+    ]),
+  );
 
   const inner = await letterOf({ text: "I want T-9 in red.", sheets: [device("T-9", "WEST", "QX-551")] });
   const whole = await take(desk, await forwarding(inner, undefined, above));
   const answer = (await answerTo(desk, whole)).replaceAll(/\s+/g, " ");
   expect(answer).toContain(told);
   expect(answer).toContain("“I want T-9 in red.” stands in your letter.");
+
+  const next = await post(desk, { sheets: [device("T-2", "SOUTH")] });
+  expect((await answerTo(desk, next)).replaceAll(/\s+/g, " ")).toContain(
+    "Ana Reyes, who manages this order, has written to us about it before.",
+  );
+  expect(sender.kept).toHaveLength(4);
+  for (const { bytes } of sender.kept) {
+    const { text = "", html } = await simpleParser(Buffer.from(bytes));
+    expect(`${text}${html}`).not.toMatch(/until\s+Friday|not\s+paid/);
+  }
 });
 
 test("a letter within the buyer's that a manager forwards in the text is not the buyer's own", async () => {

@@ -37,6 +37,7 @@ export const letterSaysMore = defineLetterCheck({
     },
     manager: {
       says: "{by}, who manages this order, writes: “{words}”",
+      outside: "{by}, who manages this order, has written to us about it.",
       fix: "A person reads it before anything is made.",
     },
     quotation: {

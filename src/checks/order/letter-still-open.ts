@@ -16,6 +16,7 @@ export const letterStillOpen = defineOrderCheck({
     },
     manager: {
       says: "{by}, who manages this order, has written: “{words}”",
+      outside: "{by}, who manages this order, has written to us about it before.",
       fix: "Nothing to do. A person reads it.",
     },
   },

@@ -1,6 +1,6 @@
 import { html } from "hono/html";
 import { areWords } from "../../checks/asked.ts";
-import { wordsOf } from "../../checks/run.ts";
+import { wordsOutside } from "../../checks/run.ts";
 import { answerable, answerByLink } from "../../intake/by-link.ts";
 import { type Behind, behindLink } from "../../intake/link.ts";
 import type { OrderRecord } from "../../trade/record.ts";
@@ -25,7 +25,7 @@ function orderForm(order: OrderRecord, token: string): Markup {
   return html`<form method="post" action="/answer/${token}"><h2>Order ${order.number}${order.project === undefined ? "" : `, ${order.project}`}</h2>
 <input type="hidden" name="order" value="${order.number}">
 ${answerable(order).map(({ number, problem, station, position }) => {
-  const { says, fix } = wordsOf(problem);
+  const { says, fix } = wordsOutside(problem);
   // Questions that read the same have one number and one answer.
   const alike = order.questions.filter((one) => one.number === number).length;
   const places =
