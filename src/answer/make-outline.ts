@@ -176,10 +176,11 @@ function tallyOf(numbers: readonly Numbered[], orders: readonly OrderReport[]): 
 }
 
 /** "2 sheets came with this letter, 3 came earlier, 1 missing." */
-function receivedWords({ order, missing }: OrderReport, { late }: Report, files: Files): string {
+function receivedWords({ order, missing }: OrderReport, { late, untouched }: Report, files: Files): string {
   const sheets = [
     ...sheetsOf(order),
     ...late.filter(({ now }) => sheetsOf(order).includes(now)).map(({ old }) => old),
+    ...untouched.filter(({ beside }) => sheetsOf(order).includes(beside)).map(({ blank }) => blank),
   ];
   const earlier = sheets.filter(({ id }) => nameOf(files, id).earlier).length;
   const came = sheets.length - earlier;

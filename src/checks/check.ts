@@ -3,7 +3,7 @@ import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried, Promised } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Manager } from "../trade/manager.ts";
-import type { Crossed, Order, Replacement } from "../trade/order.ts";
+import type { Crossed, Order, Replacement, Untouched } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
@@ -129,6 +129,8 @@ export interface OrderSubject {
   /** Sheets of it that give way to ones of the letter in hand, and sheets of that letter that came too late. */
   readonly replaced?: readonly Replacement[];
   readonly late?: readonly Replacement[];
+  /** Sheets of that letter that came as they were sent out, each beside one for its place. */
+  readonly untouched?: readonly Untouched[];
   /** Sheets of it that crossed with the letter that cancels their place, and the number of that letter. */
   readonly crossed?: readonly Crossed[];
   /** What earlier letters left open. */

@@ -16,6 +16,7 @@ const nothing: Report = {
   earlier: [],
   replaced: [],
   late: [],
+  untouched: [],
   withdrawn: [],
   held: false,
 };

@@ -24,7 +24,7 @@ interface Beside {
   readonly members: readonly SheetReport[];
   /** The sheets that this submission brought. */
   readonly came: ReadonlySet<FileId>;
-  readonly part: Pick<Standing, "replaced" | "late">;
+  readonly part: Omit<Standing, "sheets">;
   readonly crossed: readonly Crossed[];
   /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];

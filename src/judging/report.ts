@@ -12,7 +12,7 @@ import { countedBy } from "../trade/count.ts";
 import type { Managing } from "../trade/manager.ts";
 import { memory } from "../trade/memory.ts";
 import type { Note } from "../trade/note.ts";
-import type { Missing, Order, Replacement } from "../trade/order.ts";
+import type { Missing, Order, Replacement, Untouched } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
@@ -87,6 +87,8 @@ export interface Report {
   readonly replaced: readonly Replacement[];
   /** Sheets of this submission that came too late: an earlier letter brought a newer sheet for their place. */
   readonly late: readonly Replacement[];
+  /** Sheets of this submission that came as they were sent out, each beside one for its place. */
+  readonly untouched: readonly Untouched[];
   /** Earlier sheets that this submission withdraws, by the number of their order. */
   readonly withdrawn: readonly Withdrawn[];
   /** What was put elsewhere. The sheets as they stood are among the withdrawn ones. */
@@ -239,7 +241,7 @@ export function makeReport(
       return { file, problems: checkFile(file, catalogue) };
     }),
     sheets: sheets.map((sheet) =>
-      withoutProblemsOf(standing.late, withoutAnswered(reportOn(sheet), orderOf.get(sheet.id))),
+      withoutProblemsOf(standing, withoutAnswered(reportOn(sheet), orderOf.get(sheet.id))),
     ),
     orders,
     // A note of one of our own people is no letter.
@@ -266,6 +268,7 @@ export function makeReport(
     earlier: before.filter((sheet) => standing.sheets.includes(sheet)),
     replaced: standing.replaced,
     late: standing.late,
+    untouched: standing.untouched,
     withdrawn: withdrawnFrom(state, taken, all, managing),
     ...(note === undefined || moves.length === 0
       ? {}
@@ -317,8 +320,13 @@ function withdrawnFrom(
   });
 }
 
-/** The report on a sheet; one that came too late has no problems, since it need not be mended. */
-function withoutProblemsOf(late: readonly Replacement[], report: SheetReport): SheetReport {
-  const isLate = late.some(({ old }) => old.id === report.sheet.id);
-  return isLate ? { ...report, problems: [], verdict: "pass" } : report;
+/** The report on a sheet; one that came too late or untouched has no problems, since it need not be mended. */
+function withoutProblemsOf(
+  { late, untouched }: Pick<Report, "late" | "untouched">,
+  report: SheetReport,
+): SheetReport {
+  const gone = [...late.map(({ old }) => old), ...untouched.map(({ blank }) => blank)];
+  return gone.some(({ id }) => id === report.sheet.id)
+    ? { ...report, problems: [], verdict: "pass" }
+    : report;
 }

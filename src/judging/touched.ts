@@ -78,12 +78,13 @@ export function stateOf(order: Order, state: BuyerState): OrderState | undefined
   return state.orders.find(({ number }) => orderKey(number) === orderKey(order.number));
 }
 
-/** The replacements that concern one order, whether it loses the sheet or gains it. */
-export function partOf({ replaced, late }: Standing, order: Order): Pick<Standing, "replaced" | "late"> {
+/** What has given way in one order, whether it loses the sheet or gains it. */
+export function partOf({ replaced, late, untouched }: Standing, order: Order): Omit<Standing, "sheets"> {
   const ids = new Set<FileId>(sheetsOf(order).map(({ id }) => id));
   const key = orderKey(order.number);
   return {
     replaced: replaced.filter(({ old, now }) => ids.has(now.id) || orderKey(old.order ?? "") === key),
     late: late.filter(({ now }) => ids.has(now.id)),
+    untouched: untouched.filter(({ beside }) => ids.has(beside.id)),
   };
 }

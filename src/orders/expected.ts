@@ -23,6 +23,18 @@ export const headerBlocks: readonly (readonly Entry[])[] = [
   ...["contact.", "bill.", "ship."].map((block) => entries.filter((place) => place.startsWith(block))),
 ];
 
+/** What the sheets of one station say alike besides. */
+const ofStation = ["gangs", "finish", "lettering"] as const satisfies readonly Entry[];
+
+/** Every place of which something may be known before its sheet comes. */
+export const foreseen: readonly Entry[] = [
+  ...headerBlocks.flat(),
+  "mark",
+  ...ofStation,
+  "standing",
+  "position",
+];
+
 /**
  * What is known of sheets that are still to come. The sheets of its station tell of each. What none of them says of the
  * order, the other sheets of the order tell. A place stays empty where they differ, and where it is asked about.
@@ -37,7 +49,7 @@ export function expectedOf(missing: readonly Missing[], order: Order, isOpen: Is
     const known: [Entry, string][] = [
       ...headerBlocks.flatMap((block) => header.get(block) ?? ofOrder.get(block) ?? []),
       ["mark", mark],
-      ...agreedAt(["gangs", "finish", "lettering"], sisters, isOpen),
+      ...agreedAt(ofStation, sisters, isOpen),
     ];
     return some.map((one) => ({ missing: one, says: new Map([...known, ...placeOf(one)]) }));
   });

@@ -1,5 +1,5 @@
 import type { Arrivals } from "../trade/letter.ts";
-import type { Replacement } from "../trade/order.ts";
+import type { Replacement, Untouched } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { type Age, ageOf, byArrival } from "./age.ts";
@@ -7,6 +7,7 @@ import { differencesOf } from "./differences.ts";
 import { letterOf } from "./ids.ts";
 import { contentKey } from "./keys.ts";
 import { goesIntoPlate } from "./standing.ts";
+import { untouchedAmong } from "./untouched.ts";
 import { wallPlaceOf } from "./wall-place.ts";
 
 /** What is known of sheets besides what they say. */
@@ -33,6 +34,8 @@ export interface Standing {
   readonly replaced: readonly Replacement[];
   /** New sheets that come too late, since an earlier sheet for the same place is newer. */
   readonly late: readonly Replacement[];
+  /** New sheets that came as they were sent out, each beside one for the same place. They do not count. */
+  readonly untouched: readonly Untouched[];
 }
 
 /**
@@ -42,9 +45,12 @@ export interface Standing {
  */
 export function standingAfter(
   earlier: readonly Sheet[],
-  sheets: readonly Sheet[],
+  brought: readonly Sheet[],
   known: Known = nothingKnown,
 ): Standing {
+  const untouched = untouchedAmong(brought, earlier);
+  const blank = new Set(untouched.map((one) => one.blank));
+  const sheets = brought.filter((sheet) => !blank.has(sheet));
   const mended = mendings(earlier, sheets, known);
   const gave = new Set(mended.map(({ old }) => old));
   const left = earlier.filter((sheet) => !gave.has(sheet));
@@ -66,6 +72,7 @@ export function standingAfter(
       ...gone.filter(({ old }) => isEarlier.has(old.id)),
     ],
     late: gone.filter(({ old }) => !isEarlier.has(old.id)),
+    untouched: untouched.map((one) => ({ ...one, beside: standsFor(one.beside) })),
   };
 }
 

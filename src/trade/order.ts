@@ -37,6 +37,12 @@ export interface Replacement {
   readonly how: "place" | "mended";
 }
 
+/** A sheet of a letter on which nothing of its own is filled in, and the one for the same place that is. */
+export interface Untouched {
+  readonly blank: Sheet;
+  readonly beside: Sheet;
+}
+
 /** A sheet that came after its place was cancelled, in a letter of an earlier date than the one that cancels it. */
 export interface Crossed {
   readonly sheet: Sheet;

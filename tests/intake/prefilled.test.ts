@@ -92,3 +92,28 @@ test("what was inherited is in the record, and stays when the sheet that it came
   for (const sheet of order?.sheets ?? [])
     expect(sheet).toMatchObject({ project: "Mill Race Baths", contact: { name: "Greta Sorley" } });
 });
+
+test("what we sent out and came back as it was is put aside beside the filled one, and said", async () => {
+  const desk = await temporaryDesk({ reader });
+  const sent = await post(desk, { sheets: [plate, first({ gangs: "2" })] });
+  const [out] = (await filesOf(desk, sent)).filter(({ filename }) => filename === "B-1 position 2.pdf");
+  const bytes = new Uint8Array(out?.content ?? []);
+  const values = { layout: "D2", button1_row1: "SHOWER", button2_row1: "OFF" };
+  const files = [
+    { file: "B-1 position 2.pdf", bytes },
+    { file: "B-1 shower.pdf", bytes: await fillSheet(bytes, values) },
+  ];
+  const both = await post(desk, { to: sent, files });
+  expect([both.verdict, checksOf(both)]).toEqual(["pass", ["sheet-replaced"]]);
+  const text = (await answerTo(desk, both)).replaceAll(/\s+/g, " ");
+  expect(text).toContain(
+    "B-1 position 2.pdf has no legend and no layout, and B-1 shower.pdf is for the same place: B-1 position 2.pdf was put aside.",
+  );
+  expect(text).toContain("2 sheets came with this letter, 2 came earlier.");
+  const [order] = await desk.store.orders.named("FM-72");
+  expect(order?.sheets.map(({ file }) => file)).toEqual(["B-1.pdf", "B-1 (2).pdf", "B-1 shower.pdf"]);
+  expect((await desk.store.verify()).differ).toEqual([]);
+
+  const alone = await post(desk, { to: both, date: "2026-11-09T15:00:00Z", files: files.slice(0, 1) });
+  expect(alone.verdict).toBe("fail");
+});

@@ -70,6 +70,7 @@ test("a stopped sheet comes again with just that mended which stopped it, its po
     sheets: [entry, moved],
     replaced: [{ old: lounge, now: moved, how: "mended" }],
     late: [],
+    untouched: [],
   });
   // more than that was changed, or nothing of it was to be mended
   const known = toMend("1/3", "position");
@@ -102,6 +103,7 @@ test("a letter of an earlier date and arrival replaces nothing, whenever it is r
     sheets: [deviceAt(2)],
     replaced: [],
     late: [{ old, now: deviceAt(2), how: "place" }],
+    untouched: [],
   });
 });
 
@@ -120,12 +122,14 @@ test("of two that say the same, where it is unclear which is newer, the one that
     sheets: [deviceAt(2)],
     replaced: [],
     late: [{ old: again, now: deviceAt(2), how: "place" }],
+    untouched: [],
   });
   // whichever is read first
   expect(standingAfter([again], [deviceAt(2)], known)).toEqual({
     sheets: [deviceAt(2)],
     replaced: [{ old: again, now: deviceAt(2), how: "place" }],
     late: [],
+    untouched: [],
   });
 });
 
@@ -149,6 +153,7 @@ test("of several for one place each gives way to the next, and once", () => {
       { old: one, now: two, how: "place" },
       { old: two, now: three, how: "place" },
     ],
+    untouched: [],
   });
 });
 

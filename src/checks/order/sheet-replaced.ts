@@ -50,6 +50,10 @@ export const sheetReplaced = defineOrderCheck({
       says: "{old} does not count: a newer letter has brought {now} for the same place. Other than in that: {changes|each}.",
       fix: "Nothing to do if {now} is right. If not, send the right sheet again.",
     },
+    untouched: {
+      says: "{blank} has no legend and no layout, and {beside} is for the same place: {blank} was put aside.",
+      fix: "Nothing to do if {beside} is right. If not, send the right sheet again.",
+    },
   },
   passing: [
     { shows: "sheets for places that were empty", given: ({ completeOrder }) => subject(completeOrder()) },
@@ -101,8 +105,23 @@ export const sheetReplaced = defineOrderCheck({
       says: "S-104 pos 2.pdf does not count: a newer letter has brought again.pdf for the same place. Other than in that: Finish: “Oat” → “Slate”.",
       fix: "Nothing to do if again.pdf is right. If not, send the right sheet again.",
     },
+    {
+      shows: "a sheet of ours that came back as it was, beside the filled one",
+      given: ({ deviceAt, completeOrder }) => ({
+        ...subject(completeOrder()),
+        untouched: [
+          {
+            blank: deviceAt(2, { id: "1/8", file: "S-104 position 2.pdf", layouts: [], legends: [] }),
+            beside: deviceAt(2),
+          },
+        ],
+      }),
+      wording: "untouched",
+      says: "S-104 position 2.pdf has no legend and no layout, and S-104 pos 2.pdf is for the same place: S-104 position 2.pdf was put aside.",
+      fix: "Nothing to do if S-104 pos 2.pdf is right. If not, send the right sheet again.",
+    },
   ],
-  *find({ order, replaced = [], late = [] }, catalogue, say) {
+  *find({ order, replaced = [], late = [], untouched = [] }, catalogue, say) {
     const changesIn = ({ old, now }: Replacement, from = old, to = now): string[] =>
       fieldWords(differencesOf(from, to), now, catalogue);
     const changed = replaced.filter(({ old, now }) => differencesOf(old, now).length > 0);
@@ -128,6 +147,8 @@ export const sheetReplaced = defineOrderCheck({
       const told = changes.length === 0 ? ["nothing differs"] : changes;
       yield say("late", { old: one.old.file, now: one.now.file, changes: told }, at(one.old));
     }
+    for (const { blank, beside } of untouched)
+      yield say("untouched", { blank: blank.file, beside: beside.file }, at(blank));
   },
 });
 
