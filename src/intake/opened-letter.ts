@@ -10,6 +10,7 @@ import type { Came, Letter } from "../trade/letter.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Desk } from "./desk.ts";
 import { withLists } from "./lists.ts";
+import { withMergedCopies } from "./merged-copies.ts";
 import { judgeAll, type OpenLetter, openLetter, type Pictures, picturesOf, textsOf } from "./open.ts";
 import { withoutOurs } from "./our-files.ts";
 
@@ -35,7 +36,8 @@ export async function openClaimed(
   const named = from === undefined ? found : { ...found, letter: { from, ...found.letter } };
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);
-  const judged = await withoutOurs(named, judgeAll(named.files, { editions, catalogue, today }), desk);
+  const alone = judgeAll(named.files, { editions, catalogue, today });
+  const judged = await withoutOurs(named, await withMergedCopies(named.files, alone, desk.reader), desk);
   const date = dateOf(named, judged, desk);
   const opened = { ...named, letter: { ...named.letter, ...(date === undefined ? {} : { date }) } };
   const { files: read, sheets } = besideLists({

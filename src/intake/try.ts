@@ -8,6 +8,7 @@ import type { Attachment } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
 import { withLists } from "./lists.ts";
+import { withMergedCopies } from "./merged-copies.ts";
 import {
   type Caps,
   judgeAll,
@@ -52,7 +53,7 @@ export async function tryFiles(
     caps,
   );
   const today = dateIn(clock.now(), timeZone);
-  const read = judgeAll(files, { editions, catalogue, today });
+  const read = await withMergedCopies(files, judgeAll(files, { editions, catalogue, today }), reader);
   const brought = besideLists({
     files: read.map(({ file }) => file),
     sheets: read.flatMap(({ sheet }) => sheet ?? []),

@@ -81,7 +81,10 @@ export interface ReadFile {
   readonly beside?: number;
   /** How many sheets were put together in it. */
   readonly sheets?: number;
-  /** Of a print of sheets: the files beside it that hold the same typing, if all of its pages have one. */
+  /**
+   * Of a print of sheets: the files beside it that hold the same typing, if all of its pages have one. Of sheets put
+   * together: the files beside it that look the same.
+   */
   readonly copyOf?: readonly string[];
   /** Of a sheet saved blank: which sheet it is, if it has the name that such a blank has. */
   readonly blank?: SheetKind;
