@@ -8,6 +8,7 @@ import { stationMarkInNotes } from "../checks/order/station-mark-in-notes.ts";
 import { stationMarkNearMiss } from "../checks/order/station-mark-near-miss.ts";
 import { wordsOf } from "../checks/run.ts";
 import { isForPerson } from "../judging/for-person.ts";
+import { isReturned } from "../judging/reminders.ts";
 import { isAsReleased } from "../orders/piece.ts";
 import type { LetterRecord, OrderRecord } from "../trade/record.ts";
 import type { FileId } from "../trade/sheet.ts";
@@ -149,16 +150,18 @@ function unreleased({ verdict, released, sheets, problems }: OrderRecord): Point
 }
 
 /** That reminders came to nothing or were too late, if nothing has happened since. It is put aside by the note that found it. */
-function unanswered({ reminders, changedAt, missing }: OrderRecord): Point[] {
+function unanswered(order: OrderRecord): Point[] {
+  const { reminders, changedAt, missing } = order;
   const found = reminders.find(
     ({ what, at, isDealtWith }) => what === "person" && at >= changedAt && !isDealtWith,
   );
   if (found === undefined) return [];
   const awaited = missing.length === 0 ? "" : `; still to come: ${missing.length} of its sheets`;
   const isReminded = reminders.some(({ what, at }) => what !== "person" && at >= changedAt);
-  const why = isReminded
+  const silence = isReminded
     ? "nobody answers, and the last reminder has gone"
     : "nothing has come for long; it was too late for a reminder";
+  const why = isReturned(order) ? "our last letter did not arrive, so nobody is reminded" : silence;
   return [{ letter: found.letter, says: `${why}${awaited}` }];
 }
 

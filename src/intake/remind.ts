@@ -1,4 +1,4 @@
-import { type Due, remindersDue, type WaitingOrder } from "../judging/reminders.ts";
+import { type Due, isReturned, remindersDue, type WaitingOrder } from "../judging/reminders.ts";
 import { orderKey } from "../judging/state.ts";
 import type { Act, Note } from "../trade/note.ts";
 import type { OrderRecord } from "../trade/record.ts";
@@ -14,6 +14,7 @@ export function waitingOf(order: OrderRecord): WaitingOrder {
     since: order.changedAt,
     // What waits for a person too is not the buyer's to answer.
     questions: order.questions.filter(({ problem }) => problem.verdict === "confirm"),
+    isReturned: isReturned(order),
     isClosed: order.released !== undefined,
   };
 }
@@ -42,7 +43,8 @@ function isNight(now: Date, timeZone: string): boolean {
 
 /** The same reminder is the same note, so that it is sent once whatever dies. */
 function noteOf(due: Due): Note {
-  const { number, buyer, since } = due.order;
+  const { number, buyer, since, isReturned: comesBack } = due.order;
+  const silence = comesBack === true ? "our letters come back" : "nobody answers";
   const which = due.what === "person" ? "person" : `${due.nth}`;
   const act: Act = {
     kind: "remind",
@@ -55,7 +57,7 @@ function noteOf(due: Due): Note {
     buyer,
     order: number,
     by: calendarName,
-    why: due.what === "person" ? "nobody answers" : "a reminder",
+    why: due.what === "person" ? silence : "a reminder",
     acts: [act],
   };
 }

@@ -3,6 +3,7 @@ import { dateIn } from "../calendar/dates.ts";
 import type { Missing } from "../trade/order.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
 import type { Question } from "../trade/question.ts";
+import type { OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { orderKey } from "./state.ts";
 
@@ -21,6 +22,8 @@ export interface WaitingOrder {
   readonly problems: readonly Problem[];
   /** Its sheets, by the names that their sender knows. */
   readonly sheets: readonly Pick<Sheet, "id" | "file">[];
+  /** Our last letter about it came back or was refused. Another one would not arrive either. */
+  readonly isReturned?: boolean;
   /** It is withdrawn or released, so nothing is awaited any more. */
   readonly isClosed?: boolean;
 }
@@ -48,7 +51,7 @@ export type Due =
       readonly lastOn?: string;
     }
   | { readonly order: WaitingOrder; readonly what: "last"; readonly nth: number }
-  /** Nothing came of the last reminder, or it is too late for a first one. So one of us calls. */
+  /** Nothing came of the last reminder, it is too late for a first one, or none would arrive. So one of us calls. */
   | { readonly order: WaitingOrder; readonly what: "person" };
 
 /** An order waits for its buyer. What waits for a person is not the buyer's to answer. */
@@ -90,11 +93,17 @@ function dueFor(
   // Counted from the reminder before as well, so that a desk that stood still does not send two at once.
   if (businessDaysBetween(before, now, calendar) < gapBefore(done, remindAfter)) return undefined;
   const nth = done + 1;
-  if (done === remindAfter.length) return { order, what: "person" };
+  if (done === remindAfter.length || order.isReturned === true) return { order, what: "person" };
   if (nth === remindAfter.length) return { order, what: "last", nth };
   const left = (remindAfter.at(-1) ?? 0) - (remindAfter[done] ?? 0);
   const lastOn = businessDayAfter(now, left, calendar);
   return { order, what: "remind", nth, ...(lastOn === undefined ? {} : { lastOn }) };
+}
+
+/** Whether the last letter that we sent about an order did not arrive. */
+export function isReturned({ letters, replies }: Pick<OrderRecord, "letters" | "replies">): boolean {
+  const answered = [...letters, ...replies].filter(({ answer }) => answer !== undefined);
+  return answered.toSorted((a, b) => a.letter - b.letter).at(-1)?.state === "refused";
 }
 
 /** Business days between a reminder and the one before it. A person has as long as the last reminder had. */

@@ -5,7 +5,7 @@ import { fillSheet } from "../../src/drawing/fill-sheet.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { remindersOf } from "../../src/intake/remind.ts";
-import { takeDue } from "../../src/intake/take.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { readPeople, sendNotice } from "../../src/intake/tell-people.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { answerTo, post } from "../make/thread.ts";
@@ -340,4 +340,42 @@ test("a note of the calendar says whether it reminds or calls for somebody", asy
   };
   expect(await due("2026-11-12T15:00:00Z")).toEqual(["burin", "a reminder", ["remind"]]);
   expect(await due("2026-12-28T15:00:00Z")).toEqual(["burin", "nobody answers", ["person"]]);
+});
+
+/** A mail system's report that a letter of ours did not reach its recipient. */
+function bounced(messageId: string): Uint8Array {
+  return Buffer.from(
+    `From: MAILER-DAEMON@mx.example\r\nTo: orders@quillgate.example\r\nMessage-ID: <${messageId.slice(1, 20)}.dsn@mx.example>\r\nSubject: Undelivered\r\nAuto-Submitted: auto-replied\r\nContent-Type: multipart/report; report-type=delivery-status; boundary="r"\r\n\r\n--r\r\n\r\nNo.\r\n--r\r\nContent-Type: message/delivery-status\r\n\r\nReporting-MTA: dns; mx.example\r\n\r\nFinal-Recipient: rfc822; greta@fallowmere.example\r\nAction: failed\r\nDiagnostic-Code: smtp; 550 no\r\n\r\n--r\r\nContent-Type: text/rfc822-headers\r\n\r\nMessage-ID: ${messageId}\r\n\r\n--r--\r\n`,
+  );
+}
+
+const pointsAbout = async ({ store, clock }: Desk) =>
+  (await readPeople(store, clock.now())).flatMap(({ what, order, points }) =>
+    points.map(({ says }) => `${what} ${order}: ${says}`),
+  );
+
+test("nobody is reminded at an address from which our answer came back, and the order is on the list", async () => {
+  const { desk, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  const first = await post(desk, { sheets: [plate, deviceIn("1")] });
+  await takeLetter(desk, bounced(first.answer?.messageId ?? ""), desk.clock.now());
+  expect(await pass(30)).toEqual([]);
+  expect(await pointsAbout(desk)).toEqual([
+    "undelivered FM-80: “Stations”: the answer could not be delivered",
+    "order FM-80: our last letter did not arrive, so nobody is reminded; still to come: 1 of its sheets",
+  ]);
+
+  // Whoever writes again is reached again.
+  await post(desk, { date: "2026-12-09T15:00:00Z", sheets: [deviceIn("1", "SOUTH")] });
+  expect(await pass(3)).toHaveLength(1);
+});
+
+test("no second reminder goes to an address from which the first came back", async () => {
+  const { desk, sender, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate, deviceIn("1")] });
+  expect(await pass(3)).toHaveLength(1);
+  await takeLetter(desk, bounced(sender.kept.at(-1)?.messageId ?? ""), desk.clock.now());
+  expect(await pass(30)).toEqual([]);
+  expect(await pointsAbout(desk)).toContain(
+    "order FM-80: our last letter did not arrive, so nobody is reminded; still to come: 1 of its sheets",
+  );
 });
