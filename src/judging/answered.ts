@@ -3,7 +3,7 @@ import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { carriedIn } from "./carried.ts";
-import { questionOf } from "./questions.ts";
+import { isRestOf, questionOf } from "./questions.ts";
 import { type BuyerState, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
 
@@ -57,13 +57,23 @@ export function questioning(
       const { key } = questionOf(problem, sheets);
       return decided.has(key) || (isSettled && settled.has(key));
     },
-    asked: (problems) =>
-      problems
+    asked: (problems) => {
+      const all = problems
         .filter(({ severity, verdict }) => severity !== "notes" && verdict !== "pass")
-        .map((problem) => {
-          const { key } = questionOf(problem, sheets);
-          const before = numbers.get(key);
-          return { problem, key, ...(before === undefined ? {} : { number: before }) };
-        }),
+        .map((problem) => ({ problem, key: questionOf(problem, sheets).key }));
+      const still = new Set(all.map(({ key }) => key));
+      // What is asked of one place alone leaves no rest.
+      const gone = known.filter(
+        ({ state: is, key, problem: { spots } }) => is === "open" && !still.has(key) && spots.length > 1,
+      );
+      const ofRest = (problem: Problem): number | undefined => {
+        const [whole, ...more] = gone.filter((one) => isRestOf(problem, one.problem, sheets));
+        return more.length === 0 ? whole?.number : undefined;
+      };
+      return all.map(({ problem, key }) => {
+        const before = numbers.get(key) ?? ofRest(problem);
+        return { problem, key, ...(before === undefined ? {} : { number: before }) };
+      });
+    },
   };
 }

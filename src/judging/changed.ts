@@ -42,15 +42,14 @@ export function changedIn(
   const key = orderKey(order.number);
   const keysOf = (some: readonly QuestionOf[]): ReadonlySet<string> =>
     new Set(some.filter((one) => orderKey(one.order) === key).map((one) => one.key));
-  const [settled, decided, still] = [
-    keysOf(settles),
-    keysOf(decides),
-    new Set(asked.map((question) => question.key)),
-  ];
+  const [settled, decided] = [keysOf(settles), keysOf(decides)];
+  const still = new Set(asked.map((question) => question.key));
+  // What is left of a question has its number.
+  const left = new Set(asked.map((question) => question.number));
   const wasOpen = before.questions.filter(({ state }) => state === "open");
   const numbers = (is: (question: KnownQuestion) => boolean): number[] =>
     [...new Set(wasOpen.filter(is).map(({ number }) => number))].toSorted((a, b) => a - b);
-  const open = numbers(({ key: one }) => still.has(one));
+  const open = numbers(({ key: one, number }) => still.has(one) || left.has(number));
   const taken = new Set(replaced.map(({ now: sheet }) => sheet.id));
   return {
     came: order.sheets.filter(({ id }) => came.has(id) && !taken.has(id)),

@@ -18,10 +18,6 @@ export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<Fi
 export function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>): Unnumbered {
   const { check, wording, spots } = problem;
   const about = spots.flatMap(({ file }) => sheets.get(file) ?? []);
-  const places = spots.map(({ file, place = "" }) => {
-    const sheet = sheets.get(file);
-    return [(sheet === undefined ? undefined : nameOf(problem, sheet)) ?? file, place].join(" ");
-  });
   const stations = new Map(
     about.flatMap(({ mark }) => (mark === undefined ? [] : [[plainText(mark), mark]])),
   );
@@ -32,13 +28,36 @@ export function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>)
     key: contentKey({
       check,
       wording,
-      places: [...new Set(places)].toSorted(),
+      places: [...placesOf(problem, sheets)].toSorted(),
       facts: lasting(problem, about),
     }),
     problem,
     ...(stations.size === 1 && station !== undefined ? { station } : {}),
     ...(stations.size === 1 && positions.size === 1 && position !== undefined ? { position } : {}),
   };
+}
+
+/** The places that a problem is about: where a sheet belongs, or its file. */
+function placesOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>): ReadonlySet<string> {
+  const places = problem.spots.map(({ file, place = "" }) => {
+    const sheet = sheets.get(file);
+    return [(sheet === undefined ? undefined : nameOf(problem, sheet)) ?? file, place].join(" ");
+  });
+  return new Set(places);
+}
+
+/** Whether a problem asks what is left of another: the same, of some of its places. The others are gone. */
+export function isRestOf(rest: Problem, of: Problem, sheets: ReadonlyMap<FileId, Sheet>): boolean {
+  const [left, all] = [rest.spots.length, of.spots.length];
+  if (rest.check !== of.check || rest.wording !== of.wording || left === 0 || left >= all) return false;
+  const isIn = (fact: Fact, before: Fact | undefined): boolean =>
+    typeof fact === "object"
+      ? typeof before === "object" && fact.every((one) => before.includes(one))
+      : fact === before;
+  return (
+    Object.entries(rest.facts).every(([name, fact]) => isIn(fact, of.facts[name])) &&
+    placesOf(rest, sheets).isSubsetOf(placesOf(of, sheets))
+  );
 }
 
 /**

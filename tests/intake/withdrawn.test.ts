@@ -103,6 +103,31 @@ test("a late YES for a withdrawn sheet changes nothing, and the sheet is asked a
   expect((await post(desk, { to: again, text: "1 YES" })).verdict).toBe("pass");
 });
 
+test("what is asked of several stations keeps its number for those that are left", async () => {
+  const other = { "bill.street": "9 Quarry Street" };
+  const first = await post(desk, {
+    sheets: [
+      ...pool,
+      { mark: "B-3", legend: ["SALONA"] },
+      { mark: "B-4", legend: ["OFFICE"], fill: other },
+      { mark: "B-5", legend: ["STORE"], fill: other },
+    ],
+  });
+  const numbers = async () =>
+    (await orderOf()).questions.map(({ number, problem }) => `${number} ${problem.check}`).toSorted();
+  expect(checksOf(first)).toEqual(["spelling", "bill-to-differs"]);
+  const before = await numbers();
+  const reply = await post(desk, { to: first, text: "CANCEL B-5" });
+  expect(await numbers()).toEqual(before);
+  const text = (await answerTo(desk, reply)).replaceAll(/\s+/g, " ");
+  expect(text).toContain("Still open: numbers 1 and 2.");
+  expect(text).not.toContain("no longer asked");
+  // Once more stations say so it is another question.
+  await post(desk, { to: reply, sheets: [{ mark: "B-6", legend: ["SHOWER"], fill: other }] });
+  expect(await numbers()).toEqual(["2 spelling", "3 bill-to-differs"]);
+  expect((await desk.store.verify()).differ).toEqual([]);
+});
+
 test("an answer and a withdrawal in one letter both count", async () => {
   const asked = await post(desk, { sheets: [...pool.slice(0, 3), { mark: "B-2", legend: ["SALONA"] }] });
   const reply = await post(desk, { to: asked, text: "1 YES\nCANCEL B-1" });
