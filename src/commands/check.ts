@@ -9,7 +9,7 @@ export const check = defineCommand({
   name: "check",
   words: [1, Number.POSITIVE_INFINITY],
   details:
-    "PATH is a PDF, a station list (.xlsx, .csv), a letter (.eml), or a folder of PDFs and letters; all that is named is\ntaken as one submission.\nEnds with 0 when it passes, 1 when it does not, 2 when it cannot be checked. Nothing is recorded or sent.",
+    "PATH is a PDF, a station list (.xlsx, .csv), a letter (.eml), or a folder of PDFs and letters; all that is named is\ntaken as one submission. What else lies in a folder is not read, and told.\nEnds with 0 when it passes, 1 when it does not, 2 when it cannot be checked. Nothing is recorded or sent.",
   options: {
     json: { type: "boolean", tells: "print one JSON object instead" },
     out: {
@@ -22,7 +22,9 @@ export const check = defineCommand({
   async run(paths, { json, out: folder, settings }, { out, err }) {
     const configuration = await configure(settings);
     const { report, enclosed } = await withReader(configuration, async (reader) => {
-      const checked = await checkPaths(paths, configuration, reader);
+      const checked = await checkPaths(paths, configuration, reader, (path) => {
+        err(`not read: ${path}`);
+      });
       if (folder === undefined) return { ...checked, enclosed: undefined };
       const made = { reader, ...configuration, most: Number.POSITIVE_INFINITY, pictures: checked.pictures };
       return { ...checked, enclosed: await enclose(checked.report, checked.attachments, made) };

@@ -2,6 +2,7 @@ import { stat } from "node:fs/promises";
 import { proofPictures, proofsFor, type Revisions } from "../answer/enclosures.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { withKept } from "../lettering/with-kept.ts";
+import { buyerOption, chosenOrder } from "./chosen-order.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { type Configuration, configure, settingsOption } from "./configuration.ts";
 import { readRecord } from "./record.ts";
@@ -15,18 +16,23 @@ export const proof = defineCommand({
   options: {
     svg: { type: "boolean", tells: "a picture of each page besides, as SVG" },
     out: { type: "string", takes: "DIR", tells: "where to write (default: the folder you stand in)" },
+    ...buyerOption,
     ...settingsOption,
   },
-  async run(words, { out: folder = ".", svg, settings }, { out }) {
+  async run(words, { out: folder = ".", svg, buyer, settings }, { out, err }) {
     const configuration = await configure(settings);
     const [first = ""] = words;
     const isPath = words.length > 1 || (await stat(first).catch(() => undefined)) !== undefined;
     const { report, revisions } = isPath
       ? {
-          ...(await withReader(configuration, (reader) => checkPaths(words, configuration, reader))),
+          ...(await withReader(configuration, (reader) =>
+            checkPaths(words, configuration, reader, (path) => {
+              err(`not read: ${path}`);
+            }),
+          )),
           revisions: undefined,
         }
-      : await recordedOrder(first, configuration);
+      : await recordedOrder(first, buyer, configuration);
     const proofs = await proofsFor(report, configuration.catalogue, revisions);
     if (proofs.length === 0) throw new CannotRun("there is no sheet to draw");
     const pictures = svg === true ? proofPictures(report, configuration.catalogue, revisions) : [];
@@ -37,19 +43,27 @@ export const proof = defineCommand({
 
 async function recordedOrder(
   number: string,
+  buyer: string | undefined,
   configuration: Configuration,
 ): Promise<{ report: Report; revisions: Revisions }> {
   const store = await readRecord(configuration);
-  // An order belongs to whoever first named its number.
-  const [order] = await store.orders.named(number);
-  const kept = order === undefined ? [] : await store.buyers.keptWords(order.buyer);
-  const state = order === undefined ? undefined : await store.buyers.stateOf(order.buyer, [number]);
-  await store.close();
-  if (order === undefined) throw new CannotRun(`“${number}” is neither a file nor an order of the record`);
-  const report = makeReport(
-    { files: [], sheets: [], about: [number] },
-    withKept(configuration.catalogue, kept),
-    state,
-  );
-  return { report, revisions: new Map(report.orders.map((one) => [one.order.number, order.revision])) };
+  try {
+    const order = await chosenOrder({ store }, number, buyer);
+    if (order === undefined)
+      throw new CannotRun(
+        buyer === undefined
+          ? `“${number}” is neither a file nor an order of the record`
+          : `“${number}” is no order of ${buyer}`,
+      );
+    const kept = await store.buyers.keptWords(order.buyer);
+    const state = await store.buyers.stateOf(order.buyer, [number]);
+    const report = makeReport(
+      { files: [], sheets: [], about: [number] },
+      withKept(configuration.catalogue, kept),
+      state,
+    );
+    return { report, revisions: new Map(report.orders.map((one) => [one.order.number, order.revision])) };
+  } finally {
+    await store.close();
+  }
 }

@@ -33,13 +33,17 @@ export async function withReader<T>(
   }
 }
 
-/** Checks PDFs, letters and folders of them as one submission. Throws CannotRun for a path that cannot be read. */
+/**
+ * Checks PDFs, letters and folders of them as one submission. Throws CannotRun for a path that cannot be read.
+ * `unread` is given what else lies in a folder.
+ */
 export async function checkPaths(
   paths: readonly string[],
   { catalogue, editions, settings }: Pick<Configuration, "catalogue" | "editions" | "settings">,
   reader: Reader,
+  unread: (path: string) => void = () => undefined,
 ): Promise<Tried> {
-  const files = await Promise.all((await filesOf(paths)).map(readNamed));
+  const files = await Promise.all((await filesOf(paths, unread)).map(readNamed));
   const desk = { reader, catalogue, editions, timeZone: settings.time_zone, clock: systemClock };
   return tryFiles(desk, files, ownCaps);
 }
@@ -65,7 +69,7 @@ export async function writeFiles(
   return files.map(({ file }) => join(folder, file));
 }
 
-async function filesOf(paths: readonly string[]): Promise<string[]> {
+async function filesOf(paths: readonly string[], unread: (path: string) => void): Promise<string[]> {
   const files: string[] = [];
   for (const path of paths) {
     const found = await stat(path).catch((cause: unknown) => {
@@ -75,9 +79,12 @@ async function filesOf(paths: readonly string[]): Promise<string[]> {
       const all = await readdir(path).catch((cause: unknown) => {
         throw new CannotRun(`cannot read ${path}: ${reasonOf(cause)}`, { cause });
       });
-      const names = all.filter((name) => [".pdf", ".eml"].includes(extname(name).toLowerCase()));
+      const isRead = (name: string): boolean => [".pdf", ".eml"].includes(extname(name).toLowerCase());
+      const names = all.filter(isRead);
       if (names.length === 0) throw new CannotRun(`no PDF and no .eml in ${path}`);
       files.push(...names.toSorted().map((name) => join(path, name)));
+      // What systems keep for themselves begins with a dot.
+      for (const name of all.toSorted()) if (!isRead(name) && !name.startsWith(".")) unread(join(path, name));
     } else files.push(path);
   }
   return files;

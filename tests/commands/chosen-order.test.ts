@@ -4,8 +4,10 @@ import { DatabaseSync } from "node:sqlite";
 import { expect, test } from "vitest";
 import { CannotRun, type Command } from "../../src/commands/command.ts";
 import { cut } from "../../src/commands/cut.ts";
+import { proof } from "../../src/commands/proof.ts";
 import { release } from "../../src/commands/release.ts";
 import { settle } from "../../src/commands/settle.ts";
+import { temporaryFolder } from "../make/desk.ts";
 import { settingsFile } from "../make/settings-file.ts";
 
 /** Settings over a record of long ago, in which two buyers have an order FM-72. */
@@ -52,5 +54,12 @@ test("whoever names an order that two buyers have is asked whose is meant", asyn
   );
   expect(await run(cut, "FM-72", ...whose(eve))).toBe(
     "1: Nothing is recorded: order FM-72 was not released.",
+  );
+
+  const out = ["--out", temporaryFolder(), ...file];
+  expect(await run(proof, "FM-72", ...out)).toBe(asked);
+  expect(await run(proof, "FM-72", "--buyer", greta, ...out)).toMatch(/^0: .*proof FM-72\.pdf$/);
+  expect(await run(proof, "FM-72", "--buyer", "ada@vale.example", ...out)).toBe(
+    "2: “FM-72” is no order of ada@vale.example",
   );
 });

@@ -1,5 +1,5 @@
 import { execFile, spawnSync } from "node:child_process";
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { chmodSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { expect, test } from "vitest";
 import { everyCheck } from "../../src/checks/run.ts";
@@ -127,6 +127,15 @@ test("a mailbox that is not there is told in a sentence", async () => {
     code: 1,
     out: "0 new letters handled, 0 seen before, 1 mailbox not read: the log says why.\n",
   });
+});
+
+test("check and proof tell what they did not read in a folder", async () => {
+  const folder = temporaryFolder();
+  cpSync("fixtures/raw/kestrel-left-qpdf.pdf", join(folder, "kestrel.pdf"));
+  for (const name of ["wall.jpg", "list.xlsx", ".index"]) writeFileSync(join(folder, name), "");
+  const unread = `not read: ${join(folder, "list.xlsx")}\nnot read: ${join(folder, "wall.jpg")}\n`;
+  expect((await burin("check", folder)).err).toBe(unread);
+  expect((await burin("proof", folder, "--out", join(folder, "out"))).err).toBe(unread);
 });
 
 test("check --out writes the proof, and the sheet with what is wrong marked on it", async () => {
