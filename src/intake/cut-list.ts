@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { counted } from "../answer/one-line.ts";
 import { dateIn } from "../calendar/dates.ts";
 import { orderKey } from "../judging/state.ts";
 import { readableText } from "../reading/text-file.ts";
@@ -14,8 +15,8 @@ import { cutNoted, type Said } from "./settle.ts";
 const mostFaults = 30;
 
 /**
- * Records what a list says is engraved, of any number of orders: all of it, or nothing if a row cannot be so. A list
- * that the program died over goes on when it is given again. `buyer`: whose orders are meant where several have a number.
+ * Records what a list says is engraved, of any number of orders: all of it, or nothing if a row cannot be so. Rows of
+ * what is engraved already are passed over, since lists grow. A list that the program died over goes on when it is given again. `buyer`: whose orders are meant where several have a number.
  */
 export async function recordCutList(
   desk: Desk,
@@ -34,8 +35,11 @@ export async function recordCutList(
   const faults = [...list.faults, ...known.faults, ...left.flatMap((one) => one.faults)];
   if (faults.length > 0) return { done: false, words: faultsInWords(faults) };
   const said: Said[] = [];
-  for (const { note } of left) said.push(await cutNoted(desk, note));
-  return { done: said.every(({ done }) => done), words: said.map(({ words }) => words).join("\n") };
+  for (const { note } of left) if (note.acts.length > 0) said.push(await cutNoted(desk, note));
+  const already = noted.reduce((sum, one) => sum + one.already, 0);
+  const words = said.map((one) => one.words);
+  if (already > 0) words.push(`Passed over, as engraved already: ${counted(already, "row")}.`);
+  return { done: said.every(({ done }) => done), words: words.join("\n") };
 }
 
 interface Listed {
@@ -75,12 +79,12 @@ async function noteOf(
   { store, catalogue, clock, timeZone }: Desk,
   { order, rows }: Listed,
   { name, hash }: { readonly name: string; readonly hash: string },
-): Promise<{ readonly note: Note; readonly faults: readonly RowFault[] }> {
+): Promise<{ readonly note: Note; readonly already: number; readonly faults: readonly RowFault[] }> {
   const { buyer, number, released } = order;
   if (released === undefined) throw new Error(`order ${number} was not released`);
   const sheets = await store.orders.sheets(released.pieces.map(({ sheet }) => sheet));
   const today = dateIn(clock.now(), timeZone);
-  const { engraved, faults } = engravedPieces(rows, released, sheets, { catalogue, today });
+  const { engraved, already, faults } = engravedPieces(rows, released, sheets, { catalogue, today });
   const days = Map.groupBy(engraved, ([, on]) => on);
   const acts = [...days].map(
     ([on, of]): Act => ({
@@ -91,7 +95,7 @@ async function noteOf(
     }),
   );
   const id = `cut ${buyer} ${orderKey(number)} ${released.revision} ${hash}`;
-  return { note: { id, buyer, order: number, by: name, why: "engraved", acts }, faults };
+  return { note: { id, buyer, order: number, by: name, why: "engraved", acts }, already, faults };
 }
 
 function faultsInWords(faults: readonly RowFault[]): string {

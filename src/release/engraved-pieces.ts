@@ -17,6 +17,8 @@ interface Made {
 /** Pieces that rows say are engraved, with the day where a row says one; and the rows that cannot be so. */
 export interface EngravedPieces {
   readonly engraved: ReadonlyMap<Piece, string | undefined>;
+  /** How many rows name what was engraved already. */
+  readonly already: number;
   readonly faults: readonly RowFault[];
 }
 
@@ -30,12 +32,15 @@ export function engravedPieces(
   const made = madeOf(released, sheets, catalogue);
   const faults: RowFault[] = [];
   const named = new Map<Made, { readonly line: number; readonly faces: Set<string>; on?: string }>();
+  let already = 0;
   for (const row of rows) {
     const found = foundBy(row, made);
-    const says = typeof found === "string" ? found : faultOfDay(row, released, today);
+    const says = typeof found === "string" ? found : faultOfDay(row, found, released, today);
     if (says !== undefined) faults.push({ line: row.line, says });
     if (says !== undefined || typeof found === "string") continue;
-    for (const one of found) {
+    const open = found.filter(({ piece }) => !piece.engraved);
+    if (open.length === 0) already++;
+    for (const one of open) {
       const { line, faces, ...day } = named.get(one) ?? { line: row.line, faces: new Set<string>() };
       const own = row.face === undefined ? one.faces : [faceAt(row.position, row.face)];
       const on = row.on === undefined ? day : { on: row.on };
@@ -52,6 +57,7 @@ export function engravedPieces(
   }
   return {
     engraved: new Map([...named].map(([{ piece }, { on }]) => [piece, on])),
+    already,
     faults: faults.toSorted((one, other) => one.line - other.line),
   };
 }
@@ -73,7 +79,7 @@ function faceAt(position: number | "plate" | undefined, face: string): string {
   return position === undefined || position === "plate" ? `plate ${face}` : `position ${position} ${face}`;
 }
 
-/** The pieces that a row names and that are not engraved yet, or why it names none. */
+/** The pieces that a row names, or why it names none. */
 function foundBy(
   { order, station, position, face }: EngravedRow,
   made: readonly Made[],
@@ -92,15 +98,28 @@ function foundBy(
   if (found.length === 0) return `${where} was not released of order ${order}`;
   if (position !== undefined && found.length > 1)
     return `several pieces of order ${order} are at ${where}: record the order by its number`;
-  const open = found.filter(({ piece }) => !piece.engraved);
-  return open.length === 0 ? `${where} is engraved already` : open;
+  return found;
 }
 
-/** Why something cannot have been engraved on the day that a row says. */
-function faultOfDay({ on }: EngravedRow, released: Released, today: string): string | undefined {
-  if (on === undefined) return undefined;
-  if (on > today) return `${on} is still to come`;
+/** Why pieces cannot have been engraved on the day that a row says, or why it has to say one. */
+function faultOfDay(
+  { on, station }: EngravedRow,
+  found: readonly Made[],
+  { pieces, before, on: since }: Released,
+  today: string,
+): string | undefined {
+  if (on !== undefined && on > today) return `${on} is still to come`;
   // What an earlier release had too may have been engraved by it.
-  const isEarly = released.before === undefined && on < released.on;
-  return isEarly ? `${on} is before the order was released, on ${released.on}` : undefined;
+  const fresh = found.filter(({ piece }) => !before?.pieces.some(({ key }) => key === piece.key));
+  if (on !== undefined)
+    return fresh.length > 0 && on < since ? `${on} is before the order was released, on ${since}` : undefined;
+  // A list that grows still has the row of what was engraved there and is void.
+  const isVoid = ({ key, engraved }: Piece): boolean => engraved && !pieces.some((one) => one.key === key);
+  const isTwofold = fresh.some(
+    ({ piece: { mark, engraved } }) =>
+      !engraved && before?.pieces.some((one) => one.mark === mark && isVoid(one)),
+  );
+  return isTwofold
+    ? `${station} was engraved before it was released anew, on ${since}: the column when has to say which day this was`
+    : undefined;
 }

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { takeNote } from "../../src/intake/check-note.ts";
 import { recordCutList } from "../../src/intake/cut-list.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { releaseOrder } from "../../src/intake/release.ts";
@@ -123,7 +124,6 @@ test("one row that cannot be so, and nothing is recorded; each is told with its 
       "  line 4: station P-9 was not released of order FM-80",
       "  line 5: P-1 position 3 was not released of order FM-80",
       "  line 6: P-2 plate was not released of order FM-80",
-      "  line 7: Q-1 is engraved already",
       "  line 8: no station is named",
       "  line 9: order FM-82 was not released",
       "  line 10: 2026-11-10 is still to come",
@@ -149,10 +149,63 @@ test("a list over which the program died is gone on with when it is given again,
   expect([await engraved(desk), await engraved(desk, "FM-81")]).toEqual([["P-2 alone"], []]);
   expect(await record(desk, list)).toEqual({
     done: true,
-    words: "Order FM-81: 1 of 2 pieces are engraved.",
+    words: "Order FM-81: 1 of 2 pieces are engraved.\nPassed over, as engraved already: 1 row.",
   });
-  expect(await record(desk, list)).toMatchObject({
+  expect(await record(desk, list)).toEqual({
+    done: true,
+    words: "Passed over, as engraved already: 2 rows.",
+  });
+});
+
+test("a list that grows is given again: what is engraved already is passed over, and said", async () => {
+  const { desk } = await released();
+  const list = "order,station,position,when\nFM-80,P-1,1,2026-11-09\nFM-81,Q-1,,2026-11-09\n";
+  expect(await record(desk, list)).toMatchObject({ done: true });
+  expect(await record(desk, `${list}FM-80,P-2,,2026-11-09\n`)).toEqual({
+    done: true,
+    words: "Order FM-80: 2 of 4 pieces are engraved.\nPassed over, as engraved already: 2 rows.",
+  });
+  expect(await engraved(desk)).toEqual(["P-1 1 2026-11-09", "P-2 alone 2026-11-09"]);
+  expect(await record(desk, `${list}FM-80,P-9,,2026-11-09\n`)).toMatchObject({
     done: false,
-    words: expect.stringMatching(/line 2: P-2 is engraved already\n {2}line 3: Q-1 is engraved already$/),
+    words: "Nothing is recorded:\n  line 4: station P-9 was not released of order FM-80",
+  });
+  expect((await desk.store.verify()).differ).toEqual([]);
+});
+
+test("a row of what is void now does not stand for what was released anew in its place", async () => {
+  const desk = await temporaryDesk();
+  await post(desk, { sheets: [alone("FM-80", "P-1"), alone("FM-80", "P-2")] });
+  const put = () => Promise.resolve("here");
+  const first = {
+    id: "r1",
+    buyer: "greta@fallowmere.example",
+    order: "FM-80",
+    by: "Rosa Imhoff",
+    why: "it is right",
+  };
+  await takeNote(desk, { ...first, acts: [{ kind: "release", on: "2026-11-09" }] });
+  expect(await record(desk, "order,station\nFM-80,P-2")).toMatchObject({ done: true });
+  await post(desk, { sheets: [{ ...alone("FM-80", "P-2"), legend: ["WEST"] }] });
+  const [order] = await desk.store.orders.named("FM-80");
+  const acts = (order?.questions ?? []).map(({ number }) => ({ kind: "yes" as const, number }));
+  const note = { id: "y1", order: "FM-80", by: "Rosa Imhoff", why: "it is right", acts };
+  await takeNote(desk, { ...note, buyer: order?.buyer ?? "" });
+  const later = { ...desk, clock: { now: () => new Date("2026-11-11T15:00:00Z") } };
+  expect(await releaseOrder(later, "FM-80", "Rosa Imhoff", put)).toEqual({ ok: true, path: "here" });
+
+  expect(await record(later, "order,station\nFM-80,P-1\nFM-80,P-2")).toEqual({
+    done: false,
+    words:
+      "Nothing is recorded:\n  line 3: P-2 was engraved before it was released anew, on 2026-11-11: the column when has to say which day this was",
+  });
+  expect(await record(later, "order,station,when\nFM-80,P-2,2026-11-09")).toMatchObject({
+    done: false,
+    words: "Nothing is recorded:\n  line 2: 2026-11-09 is before the order was released, on 2026-11-11",
+  });
+  expect(await engraved(later)).toEqual([]);
+  expect(await record(later, "order,station,when\nFM-80,P-1,2026-11-09\nFM-80,P-2,2026-11-11")).toEqual({
+    done: true,
+    words: "Order FM-80 is engraved: 2 of 2 pieces.",
   });
 });
