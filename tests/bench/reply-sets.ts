@@ -183,6 +183,7 @@ export const sets = [
   "twenty-eighth",
   "twenty-ninth",
   "thirtieth",
+  "thirty-first",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

@@ -313,17 +313,7 @@ export const notes: readonly Form[] = [
     `(?:(?:it|they|these|both|that)(?: is| are)? now|(?:they|these|both) (?:are|read|say)) ${words}`,
     (groups) => (isWritten(groups, capital) ? { kind: "should" } : undefined),
   ),
-  // "1: changed to Cream", "2 and 3 typos corrected".
-  form(
-    `${subject}${mark}(?:(?:the )?(?:device|plate|finish|colou?r|lettering|legend|text|name) )?(?:(?:is|was|has been) )?(?:now )?(?:changed|set|switched|corrected|shortened) to [\\p{L}\\p{N}]+(?: [\\p{L}\\p{N}]+){0,2}`,
-    ({ of }) => saying(numbersIn(of), false, true),
-    { ends: true },
-  ),
-  form(
-    `(?:the |our )?(?:device|plate|finish|colou?r|lettering)s? (?:(?:is|are|was|were|has been|have been) )?(?:now )?(?:changed|set|switched|corrected) to \\p{L}+(?: \\p{L}+)?`,
-    () => sheetFor([], true),
-    { ends: true },
-  ),
+  // "2 and 3 typos corrected".
   form(
     `${subject} (?:typos?|mistakes?|errors?|spellings?) (?:now )?${mended}`,
     ({ of }) => saying(numbersIn(of), false, true),

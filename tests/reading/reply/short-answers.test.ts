@@ -66,7 +66,7 @@ describe("short answers to one question", () => {
   test.each<[string, number[], number[]]>([
     ["He wants it that way.", [1], []],
     ["She wants it spelled like that. 1 YES", [1], []],
-    ["My bad, corrected sheet attached", [], []],
+    ["My bad, corrected sheet attached", [], [1]],
     ["Should be WATCH. See attached.", [], [1]],
     ["1 NO typo. New sheet attached.", [], [1]],
   ])("%s", (text, yes, no) => {
@@ -87,8 +87,6 @@ describe("short answers beside what is mended", () => {
   test.each<[string, string, number[], number[]]>([
     ["L13", "2 yes, working on 1", [2], []],
     ["L13", "2 yes. plate sheet tomorrow when im back in the office", [2], []],
-    ["L01", "1 shortened. 2 yes. 3 device changed to Barley. See attached.", [2], [3]],
-    ["L19", "Lettering changed to Cream, sheet attached. 2 YES different finish is intended", [2], []],
     [
       "L01",
       "1 fixed, sheet attached. 2 yes 3 yes, plate and device are supposed to be different",
@@ -111,6 +109,7 @@ describe("short answers beside what is mended", () => {
     ["L08", "1, 2 and 3 are German."],
     ["L08", "1 and 2 are German, 3 is a typo but leave it"],
     ["L01", "3 device changed to Ink"],
+    ["L01", "1 shortened. 2 yes. 3 device changed to Ink. Sheets attached."],
     ["L19", "2 YES. Lettering changed to gold."],
     ["L06", "1 YES, make them all caps"],
     ["L06", "1 YES rooms in caps and scenes in lower case please"],
