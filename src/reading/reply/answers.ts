@@ -32,7 +32,7 @@ import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
 import { isNearQuestion, namesNear } from "./talk.ts";
-import { tellsMended } from "./tells-mended.ts";
+import { maySpeakOf, tellsMended } from "./tells-mended.ts";
 import { withMarks } from "./unmarked.ts";
 import type { Said } from "./ways.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -141,6 +141,8 @@ export function readAnswers(
   const namedIn = new Set(
     all.flatMap(({ line }) => [...line.matchAll(/\d{1,3}/gu)].map(([one]) => Number(one))),
   );
+  /** Sentences that tell what was corrected. */
+  const slips: string[] = [];
   /** What stands below is somebody else's. */
   let isOthers = false;
   const footer = all.findIndex(
@@ -166,11 +168,15 @@ export function readAnswers(
       isNothing(sentence) ||
       isNote(sentence, own, asked) ||
       bindsNothing(sentence, asked.names, last);
-    const isSilentAnyhow = (sentence: string): boolean =>
-      !namesNear(sentence, asked.inQuestion) && isQuiet(sentence);
     const isSilent = (sentence: string): boolean =>
-      isSilentAnyhow(sentence) ||
-      (asked.bringsSheets && !namesNear(sentence, asked.inQuestion) && tellsMended(sentence, asked));
+      !namesNear(sentence, asked.inQuestion) && isQuiet(sentence);
+    // Below a yes it may tell of what is meant so.
+    const isMended = (sentence: string): boolean => {
+      const isOne = last !== true && asked.bringsSheets && tellsMended(sentence, asked);
+      if (isOne) slips.push(sentence);
+      return isOne;
+    };
+    const isPassed = (sentence: string): boolean => isSilent(sentence) || isMended(sentence);
     const typed = withoutInitials(plainOf(isShouted ? line.toLowerCase() : line), asked.names);
     const inTurn = inOrder.has(i)
       ? `${inOrder.get(i)} ${typed}`
@@ -200,8 +206,8 @@ export function readAnswers(
         () => saidIn({ ...own, line: one }, { ...asked, last }, isNothing),
         () => saidAtPoint({ ...own, line: one }, atPoint),
         // What a sheet bears out is passed over only where it is nothing else.
-        () => clausesIn(one, { ...around, isSilent: isSilentAnyhow }),
-        () => (asked.bringsSheets ? clausesIn(one, { ...around, isSilent }) : undefined),
+        () => clausesIn(one, around),
+        () => (asked.bringsSheets ? clausesIn(one, { ...around, isMended }) : undefined),
       ]
         .values()
         .map((reads) => reads())
@@ -244,15 +250,15 @@ export function readAnswers(
       asked.bringsSheets &&
       sentencesOf(line)
         .flatMap((one) => one.split(/,\s+/u))
-        .every((one) => isSilent(one) || isOfSheets(named.withSheets(one), asked.open))
+        .every((one) => isPassed(one) || isOfSheets(named.withSheets(one), asked.open))
     ) {
       // It is read like the words of any letter with sheets.
       isUnclear = true;
-      if (isSilent(line) || sentencesOf(line).every(isSilent)) idle.push(...line.split("\n"));
+      if (isPassed(line) || sentencesOf(line).every(isPassed)) idle.push(...line.split("\n"));
     } else {
       unread.push(line);
       isUnclear = true;
-      if (isSilent(line) || sentencesOf(line).every(isSilent)) idle.push(...line.split("\n"));
+      if (isPassed(line) || sentencesOf(line).every(isPassed)) idle.push(...line.split("\n"));
       else isBound ||= otherPoint(line) === undefined;
     }
     signed ||=
@@ -263,6 +269,7 @@ export function readAnswers(
       namesSender(line, asked.names) ||
       beginsNamed(line, asked.names);
   }
+  isBound ||= slips.some((slip) => maySpeakOf(slip, yes, no, questions));
   const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
   const mended = new Set(
     all

@@ -31,6 +31,8 @@ export interface Around {
   readonly afterSeveral: boolean;
   /** Whether words say nothing. */
   readonly isSilent: (words: string) => boolean;
+  /** Whether words only tell what was corrected. Beside what is meant so they may be about that. */
+  readonly isMended?: (words: string) => boolean;
 }
 
 /** What is known at some place of a line. */

@@ -140,7 +140,8 @@ function* stepsFrom(
     const piece = text.slice(from, at);
     if (/\d/u.test(piece)) break;
     if (state.is === true && regrets.test(piece)) break;
-    if (around.isSilent(piece)) yield { at, state: { ...state, isLoose: true } };
+    const isMended = !isMeant(state, around) && around.isMended?.(piece) === true;
+    if (around.isSilent(piece) || isMended) yield { at, state: { ...state, isLoose: true } };
     else if (
       (isMeant(state, around) || (state.is === undefined && state.told.length > 0)) &&
       isReason(piece, around)

@@ -69,3 +69,27 @@ export function tellsMended(sentence: string, { answer, inQuestion, isOnSheets }
     isTrue && isOfPoint && !wished.test(rest) && words.every((word) => around.has(word) || isNamed(word))
   );
 }
+
+/**
+ * Whether a sentence that tells of a slip may be about what is said to be meant so: it names that, it names several, or
+ * it names nothing and nothing is denied. `questions`: what each says, by its number.
+ */
+export function maySpeakOf(
+  slip: string,
+  yes: ReadonlySet<number>,
+  no: ReadonlySet<number>,
+  questions: ReadonlyMap<number, string>,
+): boolean {
+  if (yes.size === 0) return false;
+  const tokens = new Set(tokensOf(slip));
+  const numbers = [...slip.matchAll(pointed)].flatMap(([some]) => some.match(/\d+/gu) ?? []).map(Number);
+  const isOf = (number: number): boolean => {
+    const [, word = ""] = /^“([^”]+)”/u.exec(questions.get(number) ?? "") ?? [];
+    return numbers.includes(number) || (word !== "" && tokensOf(word).every((one) => tokens.has(one)));
+  };
+  const isNamed = [...questions.keys()].some(isOf);
+  return (
+    [...yes].some(isOf) ||
+    (!isNamed && (no.size === 0 || /(?<!\p{L})(?:both|these|those|they|them)(?!\p{L})/iu.test(slip)))
+  );
+}

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { tellsMended } from "../../../src/reading/reply/tells-mended.ts";
+import { readTo } from "./read-letters.ts";
+import { plainly } from "./read-reply.ts";
 
 const answer = [
   "X-1.pdf",
@@ -58,5 +60,26 @@ describe("what a sheet that came bears out", () => {
     "It is the word.",
   ])("says more: %s", (sentence) => {
     expect(isTold(sentence)).toBe(false);
+  });
+});
+
+describe("what tells of a slip beside a yes", () => {
+  test.each<[string, number[], number[]]>([
+    ["2 NO\nTypo on our part, it should read STRETCH.\n1 YES\nSheet attached", [1], [2]],
+    ["STRECH is our typo and is fixed on the attached G-1. HIIT is right.", [1], [2]],
+    ["STRECH was mistyped when we typed the list.\n1 YES\nSheet attached", [1], []],
+  ])("may be about another point: %s", (text, yes, no) => {
+    expect(readTo("L11", text, ["STRETCH", "G-1"])).toEqual(plainly(yes, no));
+  });
+
+  test.each([
+    "1 YES\nTypo on our part, it is fixed on the attached sheet.",
+    "Typo on our part, it is fixed on the attached sheet.\n1 YES",
+    "1 yes, it is a typo, fixed on the attached sheet. 2 no",
+    "1 yes\n2 no\nBoth were mistyped, they are fixed on the attached sheet.",
+    "HIIT is our typo, fixed on the attached sheet.\n1 YES\n2 NO",
+    "The mistake in no. 1 is fixed on the attached sheet.\n1 YES\n2 NO",
+  ])("and may not be: %s", (text) => {
+    expect(readTo("L11", text)).toMatchObject({ yes: [], person: true });
   });
 });
