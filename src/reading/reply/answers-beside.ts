@@ -81,7 +81,9 @@ function answersOnly(text: string, asked: Asked, besides: Besides): ReadReply {
     const untold = statements.length === 0 ? unread.find((line) => !answers.lines.has(line)) : undefined;
     return { answers, statements: untold === undefined ? statements : [asWords(untold)] };
   }
-  const all = besides(mended);
+  const rest = besides(mended);
+  // Whoever reads any of it reads all of it.
+  const all = rest.length === 0 ? rest : besides(new Set());
   const [first] = unread;
   // A reply of words alone says something, even if it looks like a courtesy.
   const isUntold = all.length === 0 && first !== undefined && !asked.bringsSheets;

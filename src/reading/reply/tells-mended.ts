@@ -28,7 +28,7 @@ const point = /(?<!\p{L})(?:it|this|that|those|these|they|both|my|our|typos?)(?!
 const capitals = /(?<![\p{L}\p{N}.-])["“]?\p{Lu}[\p{Lu}\p{N}&’'-]+["”]?(?![\p{L}\p{N}])/gu;
 const pointed =
   /(?:(?:points?|questions?|items?|numbers?|no\.?|nos\.?|#) ?)\d{1,2}(?:(?:,| and|, and| &) \d{1,2})*(?!\d)/giu;
-const suggested = /If you\s+mean ([^,]+(?:, [^,]+)*), send/gu;
+const suggested = /If you\s+mean ([^,.]+(?:, [^,.]+)*?), send/gu;
 
 /** In characters. */
 const longest = 300;
@@ -87,7 +87,7 @@ export function maySpeakOf(
     const [, word = ""] = /^“([^”]+)”/u.exec(questions.get(number) ?? "") ?? [];
     return numbers.includes(number) || (word !== "" && tokensOf(word).every((one) => tokens.has(one)));
   };
-  const isNamed = [...questions.keys()].some(isOf);
+  const isNamed = numbers.length > 0 || [...questions.keys()].some(isOf);
   return (
     [...yes].some(isOf) ||
     (!isNamed && (no.size === 0 || /(?<!\p{L})(?:both|these|those|they|them)(?!\p{L})/iu.test(slip)))

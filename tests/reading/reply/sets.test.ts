@@ -88,8 +88,8 @@ describe("replies", () => {
     ["twenty-ninth", 2, 0, 29],
     ["thirtieth", 1, 0, 21],
     ["thirtieth", 2, 0, 31],
-    ["thirty-first", 1, 0, 30],
-    ["thirty-first", 2, 0, 36],
+    ["thirty-first", 1, 0, 31],
+    ["thirty-first", 2, 0, 37],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = judgedIn(set, half);
     expect(judged.length).toBeGreaterThan(40);

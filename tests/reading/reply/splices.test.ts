@@ -11,6 +11,7 @@ const harmless = [
   // A heading of ours, quoted without marks.
   "PLEASE CONFIRM (REFERENCE 314-KHRGM) 12.5",
   "Yes to 2 and 3. New sheet for pos 12.5 1 attached.",
+  "2 YES, by noon plate sheet attached shortened",
 ];
 
 test("whatever binds or asks in a sentence that says yes leaves it to a person", () => {
