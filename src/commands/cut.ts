@@ -13,7 +13,8 @@ export const cut = defineCommand({
 the cutter. Nobody outside is told. Ends with 1, and says why, when the order or a station was not released.
 FILE is a CSV with the columns order and station, and if need be position (a number, or plate; empty for all of the
 station), face and when (2026-11-09); others are passed over. The schedule.csv of a package is one, without the rows
-that are not engraved yet. What is engraved already is passed over. All else is recorded, or nothing: then every line that cannot be so is told.`,
+that are not engraved yet. What is engraved already is passed over. All else is recorded, or nothing: then every
+line that cannot be so is told.`,
   options: {
     file: { type: "string", takes: "FILE", tells: "a list of what is engraved, instead of a number" },
     by: { type: "string", takes: "NAME", tells: "who engraved it; has to be given" },

@@ -16,7 +16,8 @@ const mostFaults = 30;
 
 /**
  * Records what a list says is engraved, of any number of orders: all of it, or nothing if a row cannot be so. Rows of
- * what is engraved already are passed over, since lists grow. A list that the program died over goes on when it is given again. `buyer`: whose orders are meant where several have a number.
+ * what is engraved already are passed over, since lists grow. A list that the program died over goes on when it is given
+ * again. `buyer`: whose orders are meant where several have a number.
  */
 export async function recordCutList(
   desk: Desk,
