@@ -38,6 +38,7 @@ function wordsTaken(
     ...(namesOtherOrder(letter, said, state) ? { goesOn: [] } : {}),
     sheets,
     at: { number, came },
+    catalogue,
   };
   return answeringIn(letter, replied, state, (understood) => {
     const known = {

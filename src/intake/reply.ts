@@ -1,3 +1,4 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type AskedWord, areBuyersWords, askedWords, maySettle } from "../checks/asked.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
 import { isDenied } from "../judging/denied.ts";
@@ -11,7 +12,7 @@ import { type Answers } from "../reading/reply/answers.ts";
 import { answersBeside } from "../reading/reply/answers-beside.ts";
 import { isApproval } from "../reading/reply/approval.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
-import { standOn, wordsNotThere } from "../reading/reply/promised-words.ts";
+import { finishNotThere, standOn, wordsNotThere } from "../reading/reply/promised-words.ts";
 import { tokensOf } from "../reading/reply/word-bag.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
@@ -89,12 +90,13 @@ export interface Replied extends Pick<Said, "goesOn"> {
   readonly as?: { readonly party: boolean; readonly manager: boolean };
   /** The manager who wrote it, or whose letter it was. */
   readonly manager?: { readonly name: string };
+  readonly catalogue: Pick<Catalogue, "finishes" | "lettering">;
 }
 
 /** Reads the answers among a reply's words, and what else it says. `quoted` is the answer of ours that it replies to. */
 export function answeringIn(
   { text, from, fromName = "" }: Letter,
-  { goesOn, sheets: brought, at, furniture, ...replied }: Replied,
+  { goesOn, sheets: brought, at, furniture, catalogue, ...replied }: Replied,
   state: BuyerState,
   saidBesides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): Answering {
@@ -149,13 +151,15 @@ export function answeringIn(
   const sheets = state.orders.flatMap((order) => order.sheets);
   const denied = [...all.no].flatMap((number) => (asked.get(number) ?? []).map(({ problem }) => problem));
   // Who says what should stand there and sends a sheet with something else is asked which of them holds.
+  const areWordsAsked = askedWords(denied, sheets).length > 0;
+  const isOtherwise = (line: string): boolean =>
+    (areWordsAsked && wordsNotThere(line, brought) !== undefined) ||
+    finishNotThere(line, brought, catalogue) !== undefined;
   const others =
-    brought.length > 0 && askedWords(denied, sheets).length > 0
-      ? [...all.lines].flatMap((line): Statement[] =>
-          wordsNotThere(line, brought) === undefined
-            ? []
-            : [{ kind: "said", where: "text", words: line.slice(0, longestShown) }],
-        )
+    brought.length > 0 && denied.length > 0
+      ? [...all.lines]
+          .filter(isOtherwise)
+          .map((line): Statement => ({ kind: "said", where: "text", words: line.slice(0, longestShown) }))
       : [];
   // Nobody but one of us is done with what a manager says.
   const saidBy = (statement: Statement): Statement =>

@@ -254,6 +254,30 @@ describe("a person reads what says anything else", () => {
     expect(reply).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
   });
 
+  test.each([
+    ["Slate", "person"],
+    ["Oat", "pass"],
+  ])("a sheet in another finish than the reply says it has: %s, %s", async (finish, verdict) => {
+    const plate: Sent = {
+      mark: "B-1",
+      kind: "plate",
+      legend: ["SAUNA"],
+      fill: { gangs: "2", finish: "Oat", lettering: "Ink" },
+    };
+    const inPlate = (position: string, legend: string, colours: Readonly<Record<string, string>>): Sent => ({
+      mark: `B-1 position ${position}`,
+      legend: [legend],
+      fill: { mark: "B-1", standing: "in-plate", gangs: "2", position, ...colours },
+    });
+    const oat = { finish: "Oat", lettering: "Ink" };
+    const slate = inPlate("2", "STEAM", { finish: "Slate", lettering: "Milk" });
+    const asked = await post(desk, { sheets: [plate, inPlate("1", "SHOWER", oat), slate] });
+    expect(checksOf(asked)).toEqual(["finish-differs-in-plate"]);
+    const text = `1 changed to ${finish}, sheet attached`;
+    const reply = await post(desk, { to: asked, text, sheets: [inPlate("2", "STEAM", oat)] });
+    expect(reply).toMatchObject({ verdict });
+  });
+
   test("a wish behind our subject", async () => {
     const asked = await post(desk, { sheets: [salona] });
     const subject = "Re: CONFIRM: order FM-72, 1 question - and in gold please";

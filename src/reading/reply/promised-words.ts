@@ -1,3 +1,4 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { facesOf, stripOf } from "./came.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -39,4 +40,23 @@ export function wordsNotThere(line: string, sheets: readonly Sheet[]): string | 
     const tokens = tokensOf(words).slice(0, isShouted ? 1 : undefined);
     return !onSheets.some((there) => tokens.every((token) => there.has(token)));
   });
+}
+
+/**
+ * A finish that a line says shall be that of a sheet, and that none of those which came has: "3 changed to Slate" beside
+ * a sheet in Barley. A legend may read like one.
+ */
+export function finishNotThere(
+  line: string,
+  sheets: readonly Sheet[],
+  { finishes, lettering }: Pick<Catalogue, "finishes" | "lettering">,
+): string | undefined {
+  const told = [...line.matchAll(leads)].map(
+    ({ 0: lead, index }) => `${tokensOf(line.slice(index + lead.length)).join(" ")} `,
+  );
+  return [...finishes, ...lettering].find(
+    ({ code, name }) =>
+      told.some((words) => words.startsWith(`${tokensOf(name).join(" ")} `)) &&
+      !sheets.some((sheet) => sheet.finish === code || sheet.lettering === code || standOn(name, sheet)),
+  )?.name;
 }

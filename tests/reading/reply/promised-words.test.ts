@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { wordsNotThere } from "../../../src/reading/reply/promised-words.ts";
+import { finishNotThere, wordsNotThere } from "../../../src/reading/reply/promised-words.ts";
 import { alone } from "../../make/came.ts";
+import { catalogue } from "../../make/config.ts";
+import { aloneDevice } from "../../make/sample.ts";
 
 const sheets = [alone("A-1", ["MAIN HALL", "FOYER"], "DEN"), alone("A-2", ["SALON", "BOARD ROOM"])];
 
@@ -38,5 +40,26 @@ describe("what shall stand on a sheet", () => {
     ["2 NO SHOULD BE SALOON SHEET ATTACHED", "SALOON SHEET ATTACHED"],
   ])("does not: %j", (line, words) => {
     expect(wordsNotThere(line, sheets)).toBe(words);
+  });
+});
+
+describe("what finish a sheet shall have", () => {
+  const came = [aloneDevice({ finish: "OAT", lettering: "MLK" }), alone("A-3", ["INK"])];
+  test.each([
+    "3 NO, changed to Oat, sheet attached",
+    "3 should be oat",
+    "3 changed to Milk",
+    "3 NO, was Slate",
+    // A legend may read like a finish.
+    "3 NO, should be INK",
+  ])("it has: %j", (line) => {
+    expect(finishNotThere(line, came, catalogue)).toBeUndefined();
+  });
+
+  test.each([
+    ["3 NO, changed to slate, sheet attached", "Slate"],
+    ["2 should be Oat and 3 should be Slate", "Slate"],
+  ])("it has not: %j", (line, name) => {
+    expect(finishNotThere(line, came, catalogue)).toBe(name);
   });
 });
