@@ -79,9 +79,14 @@ function ofManager(
     ...(from === undefined ? {} : { from }),
     ...(fromName === undefined ? {} : { fromName }),
   };
-  return statementsBeside(own, { ...known, files: [], texts: [] }).map((one) =>
-    one.kind === "said" ? { kind: "said", where: "manager", by, words: one.words } : one,
+  const asHis = (words: string): Statement => ({ kind: "said", where: "manager", by, words });
+  const said = statementsBeside(own, { ...known, files: [], texts: [] });
+  const isSaid = (words: string): boolean => said.some((one) => "words" in one && one.words === words);
+  // The buyer has not promised what his manager says will come.
+  const promised = [announcedIn({ ...own, subject: "" }, known.sheets.length > 0)].flatMap((one) =>
+    one === undefined || !["more", "later"].includes(one.tells) || isSaid(one.words) ? [] : asHis(one.words),
   );
+  return [...said.map((one) => (one.kind === "said" ? asHis(one.words) : one)), ...promised];
 }
 
 /** Whether the subject names orders of the buyer, and none that the sheets name or that was answered for. */
@@ -136,7 +141,7 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
   const about = [...new Set([...replied, ...named])];
   const letter = { number, came };
   const announced = announcedIn(
-    said.letter,
+    said.apart === undefined ? said.letter : { ...said.letter, text: said.apart.writer },
     read.some(({ kind }) => kind !== "decoration"),
   );
   const report = makeReport(

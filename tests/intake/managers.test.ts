@@ -469,6 +469,20 @@ test("the words above what a manager forwards are the manager's: the buyer reads
   }
 });
 
+test("what a manager says will come is not the buyer's promise", async () => {
+  const { desk } = await deskOf([ofAna]);
+  const text = `The sheets for T-2 follow on Friday.\n\n${outlook.join("\n")}`;
+  const letter = await post(desk, { ...ofAnas, text, sheets: [device("T-1")] });
+  expect(await answerTo(desk, letter)).not.toMatch(/follow\s+on\s+Friday/);
+  expect(await pointsOf(desk)).toContain("Ana Reyes writes “The sheets for T-2 follow on Friday.”");
+
+  const own = outlook.join("\n").replace("attached.", "The sheets for T-2 follow on Friday.");
+  const buyers = await post(desk, { ...ofAnas, text: own, sheets: [device("T-1", "WEST", "QX-551")] });
+  expect((await answerTo(desk, buyers)).replaceAll(/\s+/g, " ")).toContain(
+    "“The sheets for T-2 follow on Friday.”",
+  );
+});
+
 test("a letter within the buyer's that a manager forwards in the text is not the buyer's own", async () => {
   const { desk } = await deskOf([ofAna, { ...ofAna, buyer: "oakmoor.example" }]);
   const inner = await letterOf({ from: "Bo <bo@oakmoor.example>", sheets: [device("T-1")] });
