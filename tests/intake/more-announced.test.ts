@@ -53,6 +53,13 @@ test.each([
   expect(await verdictOf()).toBe("confirm");
 });
 
+test("a sheet that is still to be mended is waited for, though sheets are attached", async () => {
+  const told = await post(desk, { ...both, text: "Sheets attached. A corrected B-2 will follow." });
+  expect(told.verdict).toBe("confirm");
+  const corrected = { mark: "B-2", legend: ["LOUNGE"] };
+  expect((await post(desk, { to: told, text: "Here it is.", sheets: [corrected] })).verdict).toBe("pass");
+});
+
 test("nothing but a sheet that changes something, or its sender's yes, ends it", async () => {
   const asked = await post(desk, { sheets: [first], text: "The rest will follow." });
   expect((await post(desk, { to: asked, text: "Thanks!" })).verdict).toBe("confirm");

@@ -33,6 +33,11 @@ const mends = new RegExp(
   ].join("|"),
   "iu",
 );
+/** When, or by another letter: it is not among those that came. */
+const isLater = new RegExp(
+  String.raw`\b(?:${soon}|on (?:mon|tues|wednes|thurs|fri)day|next week|this (?:afternoon|evening|week))\b|\b(?:(?:will|shall|to) (?:follow|come|be sent)|(?<!\bas )follows?|coming|on (?:its|their|the) way)(?= *(?:$|[.,;!)]))`,
+  "iu",
+);
 /** A sheet is said to be another than before, or one more. */
 const isMended = new RegExp(
   [
@@ -79,7 +84,7 @@ export function announcedIn(
       .filter((sentence) => patterns.some((pattern) => pattern.test(sentence)))
       .map((words) => ({ words, tells }));
   return [
-    ...(isHere ? [] : telling("later", mends)),
+    ...telling("later", mends).filter(({ words }) => !isHere || isLater.test(words)),
     ...(brings ? telling("mended", isMended) : telling("attached", attaches, isBare)),
   ][0];
 }

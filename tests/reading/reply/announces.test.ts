@@ -136,6 +136,12 @@ describe("a letter with sheets", () => {
     ["Corrected sheet to follow.", "later"],
     // What is said to come is here.
     ["Attached. The corrected sheet is coming with this mail.", "mended"],
+    ["Sheets attached. A corrected sheet will follow.", "later"],
+    ["Sheets attached.\n\nI will send the revised sheet for B-2 tomorrow.", "later"],
+    ["Sheet attached, a corrected one follows.", "later"],
+    ["Attached. Revised sheet for B-2 to follow.", "later"],
+    ["Attached. A corrected B-2 follows on Monday.", "later"],
+    ["I will send a corrected sheet as follows. See attached.", "mended"],
     ["Sheets attached.", undefined],
     ["Resending, in case you did not get the corrected ones.", undefined],
     ["These are for the new wing.", undefined],
