@@ -184,6 +184,8 @@ export const sets = [
   "twenty-ninth",
   "thirtieth",
   "thirty-first",
+  "thirty-second",
+  "thirty-third",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

@@ -91,7 +91,9 @@ export function after(state: State, act: Act, around: Around): State | undefined
     case "go":
       return afterGo(state, around);
     case "except":
-      return afterExcept(state, act.of, around);
+      return act.wrong === undefined
+        ? afterExcept(state, act.of, around)
+        : afterAllBut(state, act.of, act.wrong, around);
     case "each":
       return afterEach(state, act.each, around);
     case "sheet":
@@ -211,11 +213,18 @@ function afterGo(state: State, { open, others, under, answered }: Around): State
 
 /** "All fine apart from 2". */
 function afterExcept(state: State, of: readonly number[], { open, others }: Around): State | undefined {
-  if (!state.isAll || !state.isYesHere) return undefined;
   if (!of.every((one) => open.includes(one) || others.includes(one))) return undefined;
+  if (!state.isAll || !state.isYesHere) return undefined;
   const said = state.said.filter(({ number }) => !of.includes(number));
   const wrong = of.filter((one) => open.includes(one));
   return { ...say({ ...state, said }, wrong, false), last: of, isYesHere: false };
+}
+
+/** "All typos except 4": the others are. */
+function afterAllBut(state: State, of: readonly number[], wrong: Of, around: Around): State | undefined {
+  const denied = afterSaying(state, { kind: "says", of: wrong, is: false, needsSheet: true }, around);
+  if (denied === undefined || !of.every((one) => around.open.includes(one))) return undefined;
+  return say({ ...denied, said: denied.said.filter(({ number }) => !of.includes(number)) }, of, true);
 }
 
 /** A sheet for a question is a no to it. "2 yes, new sheet attached" says two things of one point. */

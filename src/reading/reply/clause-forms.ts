@@ -60,7 +60,7 @@ const bare = (said: string): string =>
 const please = "(?:(?:please|pls|kindly|just|so) )?";
 const so = "(?:(?:so|and|hence) )?";
 const them = "(?:it|them|these|those|this|that)";
-const done = `(?:(?:is|are|was|were) )?(?:now )?(?:corrected|fixed|revised|shortened|amended)(?: and (?:attached|enclosed|sent))?(?: too| as well| also)?(?: (?:on|in) (?:the )?(?:(?:(?:same|new|attached) )?(?:sheets?|one)|attached))?`;
+const done = `(?:(?:is|are|was|were) )?(?:now )?(?:corrected|fixed|revised|shortened|amended|put right|sorted(?: out)?)(?: and (?:attached|enclosed|sent))?(?: too| as well| also)?(?: (?:on|in) (?:the )?(?:(?:(?:same|new|attached) )?(?:sheets?|one)|attached))?`;
 const mended = `(?:fixed|fix|corrected|correct|shortened|shorten|redid|redone|redo|mended|sorted)`;
 
 const isNo = new RegExp(`^${noWord}$`, "iu");
@@ -222,6 +222,19 @@ export const forms: readonly Form[] = [
   form(
     `(?:except|apart from|other than|besides|but|save|aside from|all but)(?: (?:for|on|to))? (?<of>${numbers})`,
     ({ of }) => ({ kind: "except", of: numbersIn(of) }),
+  ),
+  // "All typos except 4, which is deliberate".
+  form(
+    `(?<all>${all})(?: (?:is|are))? (?:typos|mistakes|errors|typing (?:errors|mistakes)|wrong) (?:except|apart from|other than|besides|but)(?: for)? (?<of>${numbers})`,
+    ({ all: others, of }) =>
+      wordIn(others).word === "all"
+        ? { kind: "except", of: numbersIn(of), wrong: wordIn(others) }
+        : undefined,
+  ),
+  form(
+    `which (?:is|are) ${much}(?:correct|right|fine|intended|intentional|deliberate|meant|on purpose)`,
+    () => saying(ofIt, true),
+    { ends: true },
   ),
   form(shows, (_, whole) => sheetFor(numbersIn(bare(whole)))),
   form(detail, () => sheetFor([], true), { ends: true }),

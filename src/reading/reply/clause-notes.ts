@@ -81,7 +81,7 @@ const forEach =
   "(?:(?:each|all) )?(?:with (?:their|its|it is) own (?:station )?(?:marks?|names?|numbers?)|one (?:(?:sheet )?(?:for|per) )?(?:each|every|station)(?: (?:one|station|mark|of them|device))?)";
 
 /** Sheets that are promised without a word for sending: "you will have the sheets on Monday". */
-export const promised = `(?:(?:(?:i|we) )?(?:will|going to) get (?:you )?${sheet}(?: (?:to|over to|back to|out to) you| over| back| out)?(?: ${when})*|you will (?:have|get|receive) ${sheet}(?: ${when})*|(?:(?:still|am|are|i am|we are|now) )*working on (?:(?:the |a )?(?:corrected |new |revised )*(?:sheet|one)|it|that(?: one)?|the other(?: one)?)(?: ${when})*)`;
+export const promised = `(?:(?:(?:i|we) )?(?:will|going to) get (?:you )?${sheet}(?: (?:to|over to|back to|out to) you| over| back| out)?(?: ${when})*|you will (?:have|get|receive) ${sheet}(?: ${when})*|(?:(?:still|am|are|i am|we are|now) )*working on (?:(?:the |a )?(?:corrected |new |revised )*(?:sheet|one)|it|that(?: one)?|the other(?: one)?)(?: ${when})*|(?:(?:(?:i|we) )?(?:will|am|are|going to) )?(?:redoing|redo|retyping|retype|correcting|revising) the (?:\\p{L}+ )?(?:one|sheet|form)(?: with (?:the )?(?:shorter|right|correct) (?:names?|words?|legends?|spellings?))?(?: ${when})*|(?:(?:i|we) )?(?:will|shall|going to) (?:have|get) (?:my|our|the) \\p{L}+ (?:to )?(?:make(?: up| out)?|do|redo|send|fill (?:in|out)|type(?: up| out)?) ${sheet}(?: ${when})*)`;
 const away =
   "(?:(?:i am |we are )(?:out |away |stuck )*(?:on (?:a job|(?:the )?site|the road|holiday|leave)|out of (?:the )?office)(?: (?:til|till|until) (?:then|tomorrow|\\p{L}+day))?|(?:out |away |stuck )*(?:on (?:a job|(?:the )?site|the road|holiday|leave)|out of (?:the )?office) (?:til|till|until) (?:then|tomorrow|\\p{L}+day))";
 
@@ -97,7 +97,7 @@ const slips = `(?:${[
   `(?:(?:it|that|this)(?: one)? (?:is|was) )?${self}`,
   "(?:that|this|it)(?: one)? (?:is|was) (?:on|down to) (?:me|us)",
   "(?:the )?caps ?lock (?:was|came|got|went|is) (?:on|off|stuck)(?: half ?way)?|(?:(?:i|we) )?(?:had|left) (?:the )?caps ?lock (?:on|off)(?: for (?:half|part|some)(?: of (?:it|them|the sheet))?)?",
-  "(?:(?:i|we|he|she) )?typed (?:it|that|this|them)(?: up| out)? (?:in (?:the|a|my) (?:van|truck|car|rush|hurry)|on (?:my|the|a) (?:phone|train|roof|tablet)|too (?:fast|quickly)|late at night|half asleep)",
+  "(?:(?:i|we|he|she|(?:my|our|the) \\p{L}+) )?typed (?:it|that|this|them)(?: up| out)? (?:in (?:the|a|my) (?:van|truck|car|rush|hurry)|on (?:my|the|a) (?:phone|train|roof|tablet)|too (?:fast|quickly)|late at night|half asleep)",
   "typing(?: too)? (?:fast|quickly)|spelling (?:(?:was|is) (?:never|not)|never (?:was|has been)|(?:is not|isn'?t|was not|wasn'?t)(?: really)?) my (?:thing|strong (?:point|suit))|(?:(?:that|this|it) )?(?:was|is) (?:not|hardly|clearly not) my (?:best|finest|brightest|proudest) (?:day|hour|moment|work|typing|effort)|d'?uh|doh|oh dear|(?:i|we) (?:cannot|can'?t|never could) (?:spell|type)|auto-?correct(?: (?:again|got me|strikes again))?",
   "(?:(?:i|we) )?(?:did not|didn'?t) (?:see|notice|spot|catch) (?:it|that|this|them)",
   "(?:very |so )?(?:sorry|apologies) (?:for|about) (?:that|it|this|those|the (?:mistakes?|errors?|typos?|slips?|mix-?up))",
@@ -237,17 +237,28 @@ export const notes: readonly Form[] = [
   ),
   // "They were swapped", where legends suit another position.
   form(
-    `(?:(?:${it}|both|the two|(?:the |both |our )*(?:positions|devices|sheets|legends|names)(?: (?:of|for|on) the two)?) (?:is|are|was|were|got|has been|have been|had been|did get) (?:(?:indeed|in fact|accidentally|somehow|clearly|just) )*|(?:the )?positions (?:(?:are|were|got) )?|(?:i|we|he|she) (?:(?:had|have|got|put|typed|did|just|must have) )*(?:them |these |those |the (?:two |positions |devices |legends )*)?)(?:exchanged|swapped|transposed|reversed|switched|backwards?|mixed up|(?:the )?wrong way (?:round|around))(?: (?:the )?(?:two|positions|them))?(?: (?:over|round|around|by mistake|by accident))*`,
+    `(?:(?:correct|right|true|indeed),? )?(?:(?:${it}|both|the two|(?:the |both |our )*(?:positions|devices|sheets|legends|names)(?: (?:of|for|on) the two)?) (?:is|are|was|were|got|has been|have been|had been|did get) (?:(?:indeed|in fact|accidentally|somehow|clearly|just) )*|(?:the )?positions (?:(?:are|were|got) )?|(?:i|we|he|she) (?:(?:had|have|got|put|typed|did|just|must have) )*(?:them |these |those |the (?:two |positions |devices |legends )*)?)(?:exchanged|swapped|transposed|reversed|switched|backwards?|mixed up|(?:the )?wrong way (?:round|around))(?: (?:the )?(?:two|positions|them))?(?: (?:over|round|around|by mistake|by accident|(?:in|on) (?:cad|excel|the (?:drawings?|plans?|list|schedule|model))))*`,
     () => saying(oneAsked, false, true),
+    { fits: atExchanged, ends: true },
+  ),
+  form(
+    `(?:(?:${it}|both|the two|(?:the |both |our )*(?:positions|devices|sheets|legends|names)) )(?:is|are|were) not (?:exchanged|swapped|transposed|reversed|switched|mixed up)(?: (?:over|round|around))?`,
+    () => saying(oneAsked, true),
     { fits: atExchanged, ends: true },
   ),
   // "X-3 should say EXAM 3", where it stands on none.
   form(
-    `(?:(?:the )?(?:(?:legend|text|plate|one|name) (?:on|of|for) )?${sheetName}|it|that|that one|the (?:second|other) one|one(?: of them)?)(?: (?:really|of course|obviously))? (?:should|must|ought to|was (?:meant|supposed) to|is (?:meant|supposed) to|needs to|has to|is) (?:(?:say|read|be|have|show|have said|have been|have read) )?(?<none>["“]?[\\p{L}\\p{N}]+(?: [\\p{L}\\p{N}]+){0,2}["”]?)(?: (?:of course|obviously))?`,
+    `(?:(?:correct|right|true|indeed),? )?(?:(?:the )?(?:(?:legend|text|plate|one|name) (?:on|of|for) )?${sheetName}|it|that|that one|the (?:second|other) one|one(?: of them)?)(?: (?:really|of course|obviously))? (?:should|must|ought to|was (?:meant|supposed) to|is (?:meant|supposed) to|needs to|has to|is) (?:(?:say|read|be|have|show|have said|have been|have read) )?(?<none>["“]?[\\p{L}\\p{N}]+(?: [\\p{L}\\p{N}]+){0,2}["”]?)(?: (?:on|for) ${sheetName})?(?: (?:of course|obviously))?`,
     () => saying(oneAsked, false, true),
     { fits: isOnNone, ends: true },
   ),
   form(slips, () => ({ kind: "owns" }), { ends: true }),
+  // "Needs the dots on it", of a point that is sent again.
+  form(
+    `(?:(?:it|that|this|they|there) )?(?:(?:is|was|should have|just|only|needs?|wants?|missing|lacks?|missed|forgot|left out) )+(?:(?:an?|the|one|two|single|just|no) )*(?:dots?|accents?|umlauts?|hyphens?|dash(?:es)?|spaces?|apostrophes?|commas?|full stops?|letters?|\\p{L})(?: (?:on|in|over|at|after|before|between) (?:it|them|there|the (?:\\p{L}|words?)))*`,
+    () => ({ kind: "words" }),
+    { ends: true },
+  ),
   form(
     `${subject}(?: (?:is|was|has|just|actually))*(?: ${missed}| ${self}| (?:should have|should have had|needs) ${letter}(?: in (?:it|there))?)`,
     ({ of }) => saying(numbersIn(of), false, true),

@@ -59,7 +59,7 @@ export function spelledOut(line: string): string {
       "$1 is",
     )
     .replace(
-      /(?<=(?:^|[\s,;])\d{1,3} (?:yes|YES|Yes|yep|yeah)) (?=(?!(?:as|to|for|on|and|or|but|that|this|it|if|once|when|please|sir|with|at|not|no|yes|both|all|the|is|are)(?!\p{L}))\p{Ll})/gu,
+      /(?<=(?:^|[\s,;])\d{1,3} (?:yes|YES|Yes|yep|yeah)) (?=(?!(?:as|to|for|on|and|or|but|that|this|it|if|once|when|please|sir|with|at|not|no|yes|both|all|the(?! word)|is|are)(?!\p{L}))\p{Ll})/gu,
       ", ",
     )
     .replace(/\b(i|we|you|they|he|she|it)'ll\b/giu, "$1 will")

@@ -97,11 +97,11 @@ export const when = join(
   "(?:first thing |by )?(?:tomorrow|today|tonight|on monday|monday|on tuesday|tuesday|on wednesday|wednesday|on thursday|thursday|on friday|friday) (?:morning|afternoon|evening|night|noon|at the latest|first thing)|(?:first thing )?in the morning|(?:by )?(?:the )?end of (?:the )?(?:day|week)|early next week|next week",
   "while (?:i|we) (?:was|were) (?:at it|in there|there)|from (?:the|my) (?:office|shop|desk)|today|tomorrow|tonight|monday|tuesday|wednesday|thursday|friday|on monday|on tuesday|on wednesday|on thursday|on friday|before lunch|later(?: today| on)?|soon|shortly|now|again|separately|next|over|back|too|also|as well|here|herewith|momentarily",
   "this (?:morning|afternoon|evening)|(?:tomorrow|first thing(?: in the)?|first thing tomorrow) ?(?:morning)?|(?:later )?this (?:week|morning|afternoon)",
-  String.raw`in (?:a|an|the next|\d{1,2}|ten|five) (?:bit|minutes?|moment|few minutes|hours?|few hours|separate (?:mail|e-?mail))|in the same mail|by (?:e-?)?mail|with this (?:e-?mail|mail|letter)|in this (?:e-?mail|mail|letter)|in (?:the )?attach(?:ment)?|after lunch|by (?:tonight|tomorrow|noon|end of day|eod)`,
+  String.raw`in (?:a|an|the next|\d{1,2}|ten|five) (?:bit|minutes?|moment|few minutes|hours?|few hours|separate (?:mail|e-?mail))|in the same mail|in the a\.?m\.?|tmr?w(?: morning)?|by (?:e-?)?mail|with this (?:e-?mail|mail|letter)|in this (?:e-?mail|mail|letter)|in (?:the )?attach(?:ment)?|after lunch|by (?:tonight|tomorrow|noon|end of day|eod)`,
   "(?:when|once|as soon as) (?:i|we|he|she)(?: (?:am|are|is|get|gets|got))?(?: (?:back|home|in))*(?: (?:at|to|in|from) (?:the|my) (?:shop|office|truck|desk|yard|van|house))?",
 );
 export const comes = join(
-  `(?:(?:is|are|was|were|has been|have been|will be) )?(?:(?:now|also|already|all|both) )*(?:attached|att|att\\.|enclosed|on (?:its|it is|the|their) way|coming|sent|resent|here|with this (?:e-?mail|mail|letter)|in (?:this|the) (?:e-?mail|mail|attachment)|in attach(?:ment)?|corrected and attached)`,
+  `(?:(?:is|are|was|were|has been|have been|will be) )?(?:(?:now|also|already|all|both) )*(?:attached|att|att\\.|enclosed|on (?:its|it is|the|their) way|coming|sent|resent|here|on here|with this (?:e-?mail|mail|letter)|in (?:this|the) (?:e-?mail|mail|attachment)|in attach(?:ment)?|corrected and attached)`,
   "(?:will|to|shall) (?:follow|come|be along|be sent)|follows?|following|comes?|to come",
 );
 export const forNumbers = `(?: (?:for|of|on|to|with|re) (?:(?:no\\.? )?${numbers}|it|that|this|that one|both|all|(?:the )?(?:others?|rest|other (?:one|ones|two|three|four))|(?!(?:and|or|not)\\b)\\p{L}{1,3}-\\d{1,4}))?`;
@@ -146,7 +146,7 @@ export const says = join(
 export const idle = join(
   "(?:please |kindly |pls )?(?:(?:see|find) )?(?:my |our |the )?(?:answers?|repl(?:y|ies)|responses?|comments?|notes?|remarks?) (?:are )?(?:inline|in ?between|below|above|(?:next to|under|beside|after|behind) each(?: (?:one|point|question))?|in (?:red|blue|green|capitals|caps|bold|line|your text|your letter|your mail)(?: below)?|as follows)",
   "taking (?:your |the )?(?:points|questions|items)(?: in turn| one by one)|(?:to answer|answering|in (?:answer|reply|response) to|regarding|re|further to) your (?:questions|points|letter|mail|e-?mail|message|note)(?: (?:regarding|about|on|for|of) (?:our|the|my|this) (?:order|job|project|sheets))?",
-  "burin|lads|mate|guys|sir|madam|team|friends?|all(?! (?:of |the |these |those )?(?:two|three|four|five|six|\\d))|everybody|everyone|(?:the )?(?:row|legend|text|name|word)s? (?:is|are) (?:now )?(?:\\d{1,2} (?:characters|letters)(?: long)?|shorter|short enough)|(?:now )?(?:it |they )?fits?(?: now)?",
+  "burin|gentlemen|gents|ladies|folks|lads|mate|guys|sir|madam|team|friends?|all(?! (?:of |the |these |those )?(?:two|three|four|five|six|\\d))|everybody|everyone|(?:the )?(?:row|legend|text|name|word)s? (?:is|are) (?:now )?(?:\\d{1,2} (?:characters|letters)(?: long)?|shorter|short enough)|(?:now )?(?:it |they )?fits?(?: now)?",
   "all set|ha(?:ha)*|lol|oh|ah|ok|okay|hi|hello|sir|hey|right|sure|oops|thank you(?: (?:again|so much|very much))?|thanks?(?: (?:again|a lot|so much|very much))?|thx|cheers|lets go|let us go|hi (?:all|there|guys|team)",
   "hope (?:that|this|it) is (?:ok|okay|fine)|talk(?:ed)? to (?:him|her|them)|(?:spoke|talked|checked|confirmed) with (?:him|her|them|the (?:owner|client|customer|boss))",
 );
@@ -198,6 +198,8 @@ export const onlyOne = join(
 );
 /** What tells why two buttons say the same. */
 export const twoOfThem = join(
+  String.raw`(?:both|the two|they)(?: of them)?(?: buttons)? (?:work|do|control|run|switch|dim|operate|serve)s? (?:the )?(?:same )?(?:the word|\p{L}+)(?: (?:lights?|lamps?|room|thing|fan))?`,
+  String.raw`(?:there are )?two (?:switches|buttons) (?:at|on) (?:each|either) (?:end|side)(?: of the \p{L}+)?(?: (?:do|that do) the same(?: thing)?)?`,
   `(?:(?:${it}|both) (?:is|are) )?(?:for )?(?:an? )?(?:two|three|four|[2-4])[- ]?way(?: (?:switching|switch|pair|circuit|lighting|control|lights?))?`,
   "(?:one|1) (?:is )?(?:at|by|for|on|in|near) (?:each|either|every) (?:door|end|side|bed|entrance|entry|room|wall|table|desk|window|lamp|group|zone|circuit)(?: of (?:the|a) \\p{L}+)?",
 );

@@ -24,8 +24,8 @@ export type Act =
     }
   /** "Yes, yes and no": the answers to all questions in turn. */
   | { readonly kind: "each"; readonly each: readonly boolean[] }
-  /** "Apart from 2", behind what is said of all. */
-  | { readonly kind: "except"; readonly of: readonly number[] }
+  /** "Apart from 2", behind what is said of all. `wrong`: the clause itself says that all others are. */
+  | { readonly kind: "except"; readonly of: readonly number[]; readonly wrong?: Of }
   /** A sheet comes, perhaps for these points. */
   | { readonly kind: "sheet"; readonly of: readonly number[]; readonly needsSheet: boolean }
   /** What stands on a sheet that comes: words of legends, beside what was mended there. */
@@ -117,7 +117,7 @@ export const sheetFor = (of: readonly number[], needsSheet = false): Act => ({
 });
 
 /** How a clause names the points that it is about. */
-export const subject = `(?:(?:the )?(?:words?|wordings?|spellings?|names?|legends?) (?:in|of|for|on) )?(?:${at}:? )?(?<of>${numbers})`;
+export const subject = `(?:(?:the )?(?:words?|wordings?|spellings?|names?|legends?) (?:in|of|for|on|at) )?(?:${at}:? )?(?<of>${numbers})`;
 export const mark = String.raw`(?: ?[:=)\]–—-]+ ?|, | )`;
 
 /** No words of a legend, even in capitals. */

@@ -4,7 +4,7 @@ import { forms } from "./clause-forms.ts";
 import { notes, promised, severalSheets } from "./clause-notes.ts";
 import { parted, spelledOut, withNumbers, withoutLights } from "./clause-text.ts";
 import { says, shows } from "./clause-words.ts";
-import { explains, spellsOut } from "./explains.ts";
+import { explains, namesMore, spellsOut } from "./explains.ts";
 import type { Fits } from "./fits.ts";
 import { contradicts, isUnclear, regrets } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
@@ -168,6 +168,7 @@ function fitsHere(
 
 const isReason = (piece: string, around: Around): boolean =>
   spellsOut(piece, around.inQuestion) ||
+  namesMore(piece, around.inQuestion) ||
   [piece, withoutLights(piece, around.inQuestion)].some(
     (one) => !isNearQuestion(one, around.inQuestion) && (explains(one) || areWhys(one, around)),
   );

@@ -101,6 +101,21 @@ describe("short answers beside what is mended", () => {
     ["L14", "1 YES, that one is meant to be Chalk. 2 YES", [1, 2], []],
     ["L29", "1 yes both the same on purpose 2 no TIMER sheet attached", [1], [2]],
     ["L23", "1 YES. The others are right.", [1], []],
+    ["L31", "1 no 2 no 3 yes tack room", [3], [1, 2]],
+    ["L12", "All typos except 4, which is deliberate. Amended sheet attached.", [4], [1, 2, 3]],
+    [
+      "L12",
+      "Corrected sheet attached, spellings at 1, 2 and 3 now put right. 4 is intentional.",
+      [4],
+      [1, 2, 3],
+    ],
+    ["L12", "1, 2 and 3 no, sheet attached. 4 yes, both buttons work the lounge", [4], [1, 2, 3]],
+    ["L20", "Correct, the positions are exchanged, good catch. Both sheets attached.", [], [1]],
+    ["L20", "1 NO. They got swapped in CAD. Both sheets attached.", [], [1]],
+    ["L20", "The positions are NOT exchanged, please proceed as submitted.", [1], []],
+    ["L25", "1 no needs the dots on it, new one coming\n2 yes", [2], [1]],
+    ["L07", "3 no LOBBY. 4 yes cove lights. Redoing the lobby one with shorter names", [4], [3]],
+    ["L03", "Yes on 1 and 2. 3 no. I will have my daughter make up a new sheet.", [1, 2], [3]],
   ])("%s: %s", (letter, text, yes, no) => {
     expect(readTo(letter, text, ["TIMER"])).toEqual(plainly(yes, no));
   });
@@ -117,6 +132,20 @@ describe("short answers beside what is mended", () => {
     ["L14", "1 YES, that one is meant to be Slate. 2 YES"],
     ["L04", "2 YES. The others are right."],
     ["L23", "1 YES. The others are wrong."],
+    ["L31", "1 no 2 no 3 yes TACK ROOM"],
+    ["L31", "1 no 2 no 3 yes tack & feed"],
+    ["L31", "1 no 2 no 3 yes brass tack"],
+    ["L12", "All typos except 4, which is deliberate."],
+    ["L12", "All typos except 4, which is urgent. Amended sheet attached."],
+    ["L12", "1, 2 and 3 put right with gold lettering, sheet attached. 4 yes"],
+    ["L12", "1, 2 and 3 no, sheet attached. 4 yes, both buttons work the lounge and should be red"],
+    ["L20", "Correct, the positions are exchanged."],
+    ["L20", "Correct, the positions are exchanged. Swap them please. Both sheets attached."],
+    ["L20", "The positions are not exchanged yet."],
+    ["L25", "1 no needs bigger letters, new one coming\n2 yes"],
+    ["L25", "1 yes needs the dots on it\n2 yes"],
+    ["L07", "3 no. 4 yes. Redoing the lobby one in Coal"],
+    ["L03", "Yes on 1 and 2. 3 no. I will have my daughter make up a new sheet with gold letters."],
   ])("and for a person: %s: %s", (letter, text) => {
     expect(readTo(letter, text)).toMatchObject({ person: true });
   });
