@@ -1,9 +1,10 @@
 import { createHash } from "node:crypto";
-import { existsSync } from "node:fs";
-import { mkdir, open, rename, rm } from "node:fs/promises";
+import { existsSync, statSync } from "node:fs";
+import { access, mkdir, open, rename, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { backup as copyDatabase, DatabaseSync } from "node:sqlite";
-import { openBlobs } from "./blobs.ts";
+import { type Blobs, openBlobs } from "./blobs.ts";
+import { isKnownVersion } from "./migrations.ts";
 
 /** What a backup holds. */
 export interface Backup {
@@ -17,6 +18,11 @@ export interface Backup {
 const naming =
   "SELECT bytes_sha FROM letters WHERE bytes_sha <> '' UNION SELECT bytes_sha FROM attachments UNION SELECT bytes_sha FROM answers";
 
+/** Where a record has its bytes, unless the settings name another place. */
+function blobsBeside(record: string): Blobs {
+  return openBlobs(join(record, "blobs"));
+}
+
 /**
  * Writes a record into one file, an SQLite database with all bytes in it, while others go on working. It is written
  * under another name and then renamed: whole, or not there. Throws when a file of that name is there.
@@ -25,6 +31,7 @@ export async function backUp(
   record: string,
   file: string,
   progress: (share: number) => void,
+  blobs: Blobs = blobsBeside(record),
 ): Promise<Backup> {
   if (existsSync(file)) throw new Error("there is a file of that name");
   const source = new DatabaseSync(join(record, "record.sqlite"), { readOnly: true, timeout: 10_000 });
@@ -34,7 +41,7 @@ export async function backUp(
     // SQLite's online backup: what is written meanwhile is in the copy or is not, never by halves.
     await copyDatabase(source, beside, { rate: 1_000 });
     const copy = new DatabaseSync(beside);
-    const made = await takeBlobs(copy, record, progress).finally(() => copy.close());
+    const made = await takeBlobs(copy, blobs, progress).finally(() => copy.close());
     await makeDurable(beside);
     await rename(beside, file);
     return made;
@@ -49,10 +56,9 @@ export async function backUp(
 /** Puts the bytes that a copy names into it. They were written before the rows that name them. */
 async function takeBlobs(
   copy: DatabaseSync,
-  record: string,
+  blobs: Blobs,
   progress: (share: number) => void,
 ): Promise<Backup> {
-  const blobs = openBlobs(join(record, "blobs"));
   // Nothing of it counts before it is whole.
   copy.exec("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF");
   copy.exec("CREATE TABLE blobs (sha TEXT PRIMARY KEY, bytes BLOB NOT NULL)");
@@ -69,14 +75,23 @@ async function takeBlobs(
  * Makes a record of a backup. Nothing may be where it goes. All bytes are recounted first, by their hashes; a backup
  * that lacks any, or has others, is refused and nothing is written.
  */
-export async function restore(file: string, record: string): Promise<Backup> {
+export async function restore(
+  file: string,
+  record: string,
+  blobs: Blobs = blobsBeside(record),
+): Promise<Backup> {
   const target = join(record, "record.sqlite");
   if (existsSync(target)) throw new Error(`there is a record in ${record} already`);
+  // Source: SQLite's documentation, "How To Corrupt An SQLite Database File", 1.4: a log that another database has left
+  // is taken for this one's, and written into it.
+  const log = `${target}-wal`;
+  if ((statSync(log, { throwIfNoEntry: false })?.size ?? 0) > 0)
+    throw new Error(`${log} is left of another record: put it away first`);
+  await access(file);
   const source = new DatabaseSync(file, { readOnly: true });
   try {
     const made = proved(source);
     await mkdir(record, { recursive: true });
-    const blobs = openBlobs(join(record, "blobs"));
     for (const { bytes } of source.prepare("SELECT bytes FROM blobs").iterate() as Iterable<{
       bytes: Uint8Array;
     }>)
@@ -99,9 +114,12 @@ export async function restore(file: string, record: string): Promise<Backup> {
 /** Counts what a backup holds. Throws when it is no backup, or when bytes are missing or changed. */
 function proved(source: DatabaseSync): Backup {
   const has = source.prepare(
-    "SELECT count(*) AS count FROM sqlite_schema WHERE name IN ('blobs', 'letters', 'events')",
+    "SELECT count(*) AS count FROM sqlite_schema WHERE name IN ('blobs', 'letters', 'events', 'kysely_migration')",
   );
-  if ((has.get() as { count: number }).count !== 3) throw new Error("it is no backup of a record");
+  if ((has.get() as { count: number }).count !== 4) throw new Error("it is no backup of a record");
+  const applied = source.prepare("SELECT name FROM kysely_migration").all() as { name: string }[];
+  if (!isKnownVersion(applied.map(({ name }) => name)))
+    throw new Error("it is of a newer version of Burin than this one");
   const { integrity_check: sound } = source.prepare("PRAGMA integrity_check").get() as {
     integrity_check: string;
   };

@@ -314,8 +314,7 @@ const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migra
  */
 export async function migrate<T>(db: Kysely<T>, now?: Date): Promise<void> {
   const applied = (await appliedTo(db)) ?? [];
-  if (!applied.every((name) => name in migrations))
-    throw new Error("the record is of a newer version of Burin than this one");
+  if (!isKnownVersion(applied)) throw new Error("the record is of a newer version of Burin than this one");
   await db.connection().execute(async (one) => {
     // PostgreSQL's transactions take in changes of tables, and Kysely's migrator locks there by itself.
     if (!isPostgres(db)) await sql`BEGIN IMMEDIATE`.execute(one);
@@ -334,10 +333,12 @@ export async function migrate<T>(db: Kysely<T>, now?: Date): Promise<void> {
 export async function isMigrated<T>(db: Kysely<T>): Promise<boolean> {
   const applied = await appliedTo(db);
   if (applied === undefined) throw new Error("there is no record");
-  return (
-    Object.keys(migrations).every((name) => applied.includes(name)) &&
-    applied.every((name) => name in migrations)
-  );
+  return Object.keys(migrations).every((name) => applied.includes(name)) && isKnownVersion(applied);
+}
+
+/** Whether a record that has seen these migrations is of this version of the program or of an older one. */
+export function isKnownVersion(applied: readonly string[]): boolean {
+  return applied.every((name) => name in migrations);
 }
 
 /** The migrations that a record has seen; undefined where there is none. */

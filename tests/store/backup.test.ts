@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { existsSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { DatabaseSync } from "node:sqlite";
 import { expect, test } from "vitest";
@@ -195,4 +195,52 @@ test("a backup that is not there is not made by asking for it", async () => {
   const [file, other] = [join(temporaryFolder(), "backup.sqlite"), join(temporaryFolder(), "record")];
   await expect(restore(file, other)).rejects.toThrow();
   expect([file, other].filter((path) => existsSync(path))).toEqual([]);
+});
+
+test("bytes that lie elsewhere are taken from there, and go where others are to lie", async () => {
+  const [folder, other] = [temporaryFolder(), join(temporaryFolder(), "record")];
+  const [here, there] = [openBlobs(temporaryFolder()), openBlobs(temporaryFolder())];
+  const desk = await temporaryDesk({
+    store: await openStore(openSqlite(join(folder, "record.sqlite")), here),
+  });
+  await post(desk, { sheets: [sheet(1)] });
+  const file = join(temporaryFolder(), "backup.sqlite");
+  const made = await backUp(folder, file, () => undefined, here);
+  expect(await restore(file, other, there)).toEqual(made);
+  expect(readdirSync(other)).toEqual(["record.sqlite"]);
+  const again = await openStore(openSqlite(join(other, "record.sqlite")), there);
+  expect(await again.letters.bytesOf(1)).toEqual(await desk.store.letters.bytesOf(1));
+  await Promise.all([desk.store.close(), again.close()]);
+});
+
+test("no record is made beside the log that another has left", async () => {
+  const [folder, other] = [temporaryFolder(), temporaryFolder()];
+  const desk = await deskIn(folder);
+  await post(desk, { sheets: [sheet(1)] });
+  const file = join(temporaryFolder(), "backup.sqlite");
+  await backUp(folder, file, () => undefined);
+  await post(desk, { sheets: [sheet(2)] });
+  const log = join(other, "record.sqlite-wal");
+  cpSync(join(folder, "record.sqlite-wal"), log);
+  await expect(restore(file, other)).rejects.toThrow(`${log} is left of another record`);
+  expect(readdirSync(other)).toEqual(["record.sqlite-wal"]);
+  // What readers leave behind has nothing in it.
+  writeFileSync(log, "");
+  await restore(file, other);
+  const again = await deskIn(other);
+  expect(await again.store.orders.named("FM-1")).toEqual(await desk.store.orders.named("FM-1"));
+  await Promise.all([desk.store.close(), again.store.close()]);
+});
+
+test("a backup of a newer version makes no record", async () => {
+  const folder = temporaryFolder();
+  await (await deskIn(folder)).store.close();
+  const file = join(temporaryFolder(), "backup.sqlite");
+  await backUp(folder, file, () => undefined);
+  const newer = new DatabaseSync(file);
+  newer.exec("INSERT INTO kysely_migration VALUES ('999-later', '2027-03-01T00:00:00Z')");
+  newer.close();
+  const target = join(temporaryFolder(), "record");
+  await expect(restore(file, target)).rejects.toThrow("a newer version of Burin");
+  expect(existsSync(target)).toBe(false);
 });
