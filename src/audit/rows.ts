@@ -5,13 +5,13 @@ import { daysBefore, type Period } from "./period.ts";
 export interface Section {
   readonly title: string;
   readonly lines: readonly (readonly string[])[];
-  /** What its figures count, where that is not plain. */
+  /** What its figures count, where that is not plain; of how many lines these are the first. */
   readonly note?: string;
   /** Bars of its second column say the same. */
   readonly isDrawn?: true;
 }
 
-/** Lines of one table that are shown; the files have all of them. */
+/** Lines of one table that are shown. */
 const most = 12;
 
 const rightNote =
@@ -22,10 +22,10 @@ export function sectionsOf(period: Period): Section[] {
   const { figures } = period;
   const tallies = (title: string, what: string, some: Figures["byCheck"]): Section => ({
     title,
-    lines: [
+    ...firstOf(
       [what, "slips", "orders"],
-      ...some.slice(0, most).map(({ name, slips, orders }) => [name, String(slips), String(orders)]),
-    ],
+      some.map(({ name, slips, orders }) => [name, String(slips), String(orders)]),
+    ),
     isDrawn: true,
   });
   return [
@@ -39,25 +39,34 @@ export function sectionsOf(period: Period): Section[] {
     tallies("Slips by field and edition", "field", figures.byField),
     {
       title: "Questions",
-      lines: [
+      ...firstOf(
         ["check", "asked", "yes", "settled by us", "corrected", "withdrawn", "no answer"],
-        ...figures.questions
-          .slice(0, most)
-          .map(({ check, asked, yes, decided, corrected, withdrawn, open }) => [
-            check,
-            ...[asked, yes, decided, corrected, withdrawn, open].map(String),
-          ]),
-      ],
+        figures.questions.map(({ check, asked, yes, decided, corrected, withdrawn, open }) => [
+          check,
+          ...[asked, yes, decided, corrected, withdrawn, open].map(String),
+        ]),
+      ),
       isDrawn: true as const,
     },
     {
       title: "Waits for a person",
-      lines: [
+      ...firstOf(
         ["what", "hours"],
-        ...figures.forPerson.slice(0, most).map(({ name, hours }) => [name, hours.toFixed(1)]),
-      ],
+        figures.forPerson.map(({ name, hours }) => [name, hours.toFixed(1)]),
+      ),
     },
   ].filter(({ lines }) => lines.length > 1);
+}
+
+/** The first lines of a table under its head, and how many there are where that is not all. */
+function firstOf(
+  head: readonly string[],
+  lines: readonly (readonly string[])[],
+): Pick<Section, "lines" | "note"> {
+  return {
+    lines: [head, ...lines.slice(0, most)],
+    ...(lines.length > most ? { note: `The first ${most} of ${lines.length}.` } : {}),
+  };
 }
 
 function usualTitle({ businessDays }: Period): string {

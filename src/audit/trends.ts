@@ -1,3 +1,4 @@
+import { isAboutWord } from "../checks/asked.ts";
 import type { CheckTally, Figures } from "./figures.ts";
 
 /** Fewer questions than these say nothing of a check, and fewer slips nothing of a buyer. */
@@ -24,7 +25,7 @@ export function trendsOf({ byField, byBuyer, questions, slips }: Figures): strin
       .filter(criesWolf)
       .map(
         ({ check, yes, decided, corrected }) =>
-          `${check} is nearly always answered YES: ${yes + decided} of ${yes + decided + corrected}. What it asks about may belong in the glossary.`,
+          `${check} is nearly always answered YES: ${yes + decided} of ${yes + decided + corrected}.${isAboutWord({ check }) ? " What it asks about may belong in the glossary." : ""}`,
       ),
   ];
 }

@@ -18,7 +18,7 @@ import { wordSlip } from "./sheet/word-slip.ts";
 const wordChecks = new Set([rowMaybeCutOff, spelling, wordSlip, abbreviationUnknown].map(({ id }) => id));
 
 /** Whether a problem is about a word that its buyer can keep as it stands. */
-export function isAboutWord({ check }: Problem): boolean {
+export function isAboutWord({ check }: Pick<Problem, "check">): boolean {
   return wordChecks.has(check);
 }
 

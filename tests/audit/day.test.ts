@@ -5,7 +5,9 @@ import { csvFiles } from "../../src/audit/csv.ts";
 import { figuresOf, isRightAtFirst, spreadOf } from "../../src/audit/figures.ts";
 import { periodPage } from "../../src/audit/page.ts";
 import { businessDaysBack } from "../../src/audit/period.ts";
-import { criesWolf } from "../../src/audit/trends.ts";
+import { sectionsOf } from "../../src/audit/rows.ts";
+import { periodText } from "../../src/audit/text.ts";
+import { criesWolf, trendsOf } from "../../src/audit/trends.ts";
 import { calendarOf } from "../../src/calendar/business-days.ts";
 import { dayBounds } from "../../src/calendar/dates.ts";
 import type { Audited, AuditedOrder } from "../../src/trade/audited.ts";
@@ -81,6 +83,34 @@ test("a check whose questions nearly all end with yes cries wolf, and one that f
   expect(criesWolf(tally)).toBe(true);
   expect(criesWolf({ ...tally, yes: 8, corrected: 2 })).toBe(false);
   expect(criesWolf({ ...tally, yes: 4, corrected: 0 })).toBe(false);
+});
+
+test("only a check that asks about words is told to lack some in the glossary", () => {
+  const tally = { asked: 10, yes: 10, decided: 0, corrected: 0, withdrawn: 0, open: 0 };
+  const questions = ["spelling", "safety-wording"].map((check) => ({ check, ...tally }));
+  expect(trendsOf({ ...figuresOf(none, from, to), questions })).toEqual([
+    "spelling is nearly always answered YES: 10 of 10. What it asks about may belong in the glossary.",
+    "safety-wording is nearly always answered YES: 10 of 10.",
+  ]);
+});
+
+test("a table that shows the first of many says of how many", () => {
+  const names = (count: number) => Array.from({ length: count }, (_, i) => `letter ${i}`);
+  const empty = figuresOf(none, from, to);
+  const figures = {
+    ...empty,
+    byBuyer: names(12).map((name) => ({ name, slips: 1, orders: 1 })),
+    forPerson: names(49).map((name) => ({ name, hours: 1 })),
+  };
+  const dates = { first: "2026-11-09", last: "2026-11-09", timeZone: zone, from, businessDays: 1 };
+  const period = { ...dates, audited: none, figures, before: empty };
+  const found = sectionsOf(period).filter(({ title }) => title !== "Figures");
+  expect(found.map(({ title, lines, note }) => [title, lines.length - 1, note])).toEqual([
+    ["Slips by buyer", 12, undefined],
+    ["Waits for a person", 12, "The first 12 of 49."],
+  ]);
+  expect(periodText(period)).toContain("The first 12 of 49.");
+  expect(periodPage(period, { charts: false })).toContain("The first 12 of 49.");
 });
 
 test("twenty business days before a Monday is a Monday four weeks earlier, and a holiday is none", () => {
