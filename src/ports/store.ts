@@ -284,6 +284,8 @@ export interface Sought {
   readonly verdicts?: readonly Verdict[];
   /** Only those of which something waits for one of us. */
   readonly forPerson?: boolean;
+  /** Only those that were handed to engraving, or only those that were not. */
+  readonly released?: boolean;
   /** Beginnings of words: number, project, people, telephone, station, legend. */
   readonly search?: string;
   /** Only those listed behind this place. */

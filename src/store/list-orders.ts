@@ -7,7 +7,7 @@ import type { Tables } from "./tables.ts";
 /** Orders a page at a time, those that changed last first. */
 export async function listOrders(
   db: Kysely<Tables>,
-  { verdicts, forPerson, search = "", before, most }: Sought,
+  { verdicts, forPerson, released: isReleased, search = "", before, most }: Sought,
 ): Promise<ListedOrder[]> {
   let query = db
     .selectFrom("orders")
@@ -21,6 +21,7 @@ export async function listOrders(
     query = query
       .where("orders.for_person", "=", 1)
       .where((eb) => eb.or([eb("orders.verdict", "!=", "pass"), eb("orders.released", "is not", null)]));
+  if (isReleased !== undefined) query = query.where("orders.released", isReleased ? "is not" : "is", null);
   if (before !== undefined) query = query.where("orders.latest", "<", before);
   const words = soughtIn(search);
   const ids = words.length === 0 ? undefined : await fewWith(db, words);

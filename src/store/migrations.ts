@@ -304,6 +304,17 @@ const migrations = {
       await sql`CREATE INDEX letters_to_pack ON letters (id) WHERE to_pack = 1`.execute(db);
     },
   },
+  /** The few orders that are to be released are found among all that passed before, and so are the others. */
+  "026-to-release": {
+    async up(db: Kysely<never>): Promise<void> {
+      await sql`CREATE INDEX orders_unreleased ON orders (verdict, latest) WHERE released IS NULL`.execute(
+        db,
+      );
+      await sql`CREATE INDEX orders_released ON orders (verdict, latest) WHERE released IS NOT NULL`.execute(
+        db,
+      );
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -27,6 +27,8 @@ test("no page reads a whole table", async () => {
     "/orders",
     "/orders?verdict=confirm&before=9",
     "/orders?verdict=person",
+    "/orders?verdict=pass",
+    "/orders?verdict=released&before=9",
     "/orders?search=SALONA greta",
     "/orders/FM-80",
     "/letters?before=9",

@@ -144,6 +144,7 @@ test("an order of an older record that is released and fails is on the people's 
   const released = { revision: 1, at: "2026-11-09T15:00:00.000Z", on: "2026-11-09", by: "Ada", pieces: [] };
   database.prepare("UPDATE orders SET released = ?").run(JSON.stringify(released));
   database.exec(`DELETE FROM kysely_migration WHERE name >= '024-released';
+    DROP INDEX orders_unreleased; DROP INDEX orders_released;
     DROP INDEX letters_to_pack; ALTER TABLE letters DROP COLUMN to_pack`);
   database.close();
   const migrated = await open();

@@ -8,23 +8,40 @@ import { type Markup, momentIn, orderPath, page, stamp } from "../page.ts";
 const most = { page: 50, first: 12 };
 
 interface Group {
-  readonly verdict: Verdict;
+  /** What the address of its page calls it. */
+  readonly name: string;
+  readonly sought: Pick<Sought, "verdicts" | "forPerson" | "released">;
   readonly title: string;
   readonly none: string;
 }
 
-/** Orders of which something waits for one of us, whatever their verdict. */
-const ours: Group = { verdict: "person", title: "For a person", none: "No order waits for one of us." };
+/** Orders by their verdicts; before them those of which something waits for one of us, whatever their verdict. */
 const groups: readonly Group[] = [
-  ours,
-  { verdict: "fail", title: "Failing", none: "No order has to be mended." },
-  { verdict: "confirm", title: "Asking", none: "No order waits for an answer." },
-  { verdict: "waiting", title: "Waiting for sheets", none: "No order waits for sheets." },
-  { verdict: "pass", title: "Passed", none: "No order has passed yet." },
+  {
+    name: "person",
+    sought: { forPerson: true },
+    title: "For a person",
+    none: "No order waits for one of us.",
+  },
+  ofVerdict("fail", "Failing", "No order has to be mended."),
+  ofVerdict("confirm", "Asking", "No order waits for an answer."),
+  ofVerdict("waiting", "Waiting for sheets", "No order waits for sheets."),
+  {
+    name: "pass",
+    sought: { verdicts: ["pass"], released: false },
+    title: "Passed",
+    none: "No order has passed that is not released.",
+  },
+  {
+    name: "released",
+    sought: { verdicts: ["pass"], released: true },
+    title: "Released",
+    none: "No order is released to engraving.",
+  },
 ];
 
-function soughtBy(group: Group): Pick<Sought, "verdicts" | "forPerson"> {
-  return group === ours ? { forPerson: true } : { verdicts: [group.verdict] };
+function ofVerdict(verdict: Verdict, title: string, none: string): Group {
+  return { name: verdict, sought: { verdicts: [verdict] }, title, none };
 }
 
 /** What stands where: what waits for a person first, then orders by their verdicts. */
@@ -34,7 +51,7 @@ export async function todayPage(c: Ask, front: Front): Promise<Response> {
   const listed = await Promise.all(
     groups.map(async (group) => ({
       ...group,
-      orders: await store.orders.list({ ...soughtBy(group), most: most.first + 1 }),
+      orders: await store.orders.list({ ...group.sought, most: most.first + 1 }),
     })),
   );
   return page(
@@ -44,9 +61,9 @@ export async function todayPage(c: Ask, front: Front): Promise<Response> {
     html`${searchForm("")}
 <p><a href="/people">Everything that waits for a person, with whom to call</a></p>
 ${listed.map(
-  ({ verdict, title, none, orders }) => html`<section aria-label="${title}"><h2>${title}</h2>
+  ({ name, title, none, orders }) => html`<section aria-label="${title}"><h2>${title}</h2>
 ${orders.length === 0 ? html`<p class="faint">${none}</p>` : tickets(orders.slice(0, most.first), timeZone)}
-${orders.length > most.first ? html`<p><a href="/orders?verdict=${verdict}">All that are ${title.toLowerCase()}</a></p>` : ""}</section>`,
+${orders.length > most.first ? html`<p><a href="/orders?verdict=${name}">All that are ${title.toLowerCase()}</a></p>` : ""}</section>`,
 )}`,
   );
 }
@@ -56,17 +73,17 @@ export async function ordersPage(c: Ask, front: Front): Promise<Response> {
   const { store, timeZone } = front.desk;
   visitorOf(c);
   const search = (c.req.query("search") ?? "").slice(0, 200);
-  const chosen = groups.find(({ verdict }) => verdict === c.req.query("verdict"));
+  const chosen = groups.find(({ name }) => name === c.req.query("verdict"));
   const before = Number(c.req.query("before"));
   const orders = await store.orders.list({
-    ...(chosen === undefined ? {} : soughtBy(chosen)),
+    ...chosen?.sought,
     ...(search === "" ? {} : { search }),
     ...(Number.isSafeInteger(before) && before > 0 ? { before } : {}),
     most: most.page + 1,
   });
   const shown = orders.slice(0, most.page);
   const next = new URLSearchParams({
-    ...(chosen === undefined ? {} : { verdict: chosen.verdict }),
+    ...(chosen === undefined ? {} : { verdict: chosen.name }),
     ...(search === "" ? {} : { search }),
     before: String(shown.at(-1)?.place ?? 0),
   });
