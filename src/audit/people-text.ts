@@ -1,5 +1,5 @@
 import { oneLine } from "../answer/one-line.ts";
-import type { Point, Waiting } from "./people.ts";
+import { type Point, placesIn, type Waiting } from "./people.ts";
 
 /** Of each thing so many points are told. */
 const mostPoints = 12;
@@ -25,8 +25,9 @@ function waitingText(one: Waiting, now: Date): string[] {
   ];
 }
 
-function nameOf({ number, letter }: Point): string {
-  if (number !== undefined) return `${number}. `;
+function nameOf(point: Point): string {
+  const { number, letter } = point;
+  if (number !== undefined) return `${number}. ${placesIn(point)}`;
   return letter === undefined ? "" : `letter ${letter}: `;
 }
 

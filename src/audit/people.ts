@@ -46,6 +46,8 @@ export interface Point {
   /** Which letter said it, where it is no question of the order. */
   readonly letter?: number;
   readonly says: string;
+  /** Where it is asked, of an order's question: "T-9", "S-104 position 2". One answer holds for all of them. */
+  readonly places?: readonly string[];
   /** The order has to be released once more. */
   readonly isToRelease?: true;
   /** Sheets that may belong elsewhere. */
@@ -94,13 +96,8 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
     return [{ letter: Number(letter), says: by === undefined ? `“${text}”` : `${by} writes “${text}”` }];
   });
   const said = own.flatMap(besidesWords);
-  const asked = questions
-    // Words of an earlier letter stand among the points under their letter.
-    .filter(({ problem }) => problem.check !== "letter-still-open")
-    .map(({ number, problem }): Point => {
-      const sheets = aboutPlace.has(problem.check) ? [...new Set(problem.spots.map(({ file }) => file))] : [];
-      return { number, says: wordsOf(problem).says, ...(sheets.length === 0 ? {} : { sheets }) };
-    });
+  // Words of an earlier letter stand among the points under their letter.
+  const asked = askedPoints(questions.filter(({ problem }) => problem.check !== "letter-still-open"));
   const silence = unanswered(order);
   const since = [
     ...questions.map(({ openedAt }) => openedAt),
@@ -121,6 +118,39 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
     contacts: contactsIn(order),
     points: [...asked, ...words, ...said, ...silence, ...unreleased(order)],
   };
+}
+
+/** Questions as points. Those that read the same under one number are one point. */
+function askedPoints(questions: OrderRecord["questions"]): Point[] {
+  const alike = Map.groupBy(questions, ({ number, problem }) => `${number} ${wordsOf(problem).says}`);
+  return [...alike.values()].flatMap((some) => {
+    const [first] = some;
+    if (first === undefined) return [];
+    const places = [...new Set(some.flatMap(placesOf))];
+    const about = some.flatMap(({ problem }) => (aboutPlace.has(problem.check) ? problem.spots : []));
+    const sheets = [...new Set(about.map(({ file }) => file))];
+    return {
+      number: first.number,
+      says: wordsOf(first.problem).says,
+      ...(places.length === 0 ? {} : { places }),
+      ...(sheets.length === 0 ? {} : { sheets }),
+    };
+  });
+}
+
+function placesOf({ station, position }: OrderRecord["questions"][number]): string[] {
+  if (station === undefined || station === "") return [];
+  return [position === undefined ? station : `${station} position ${position}`];
+}
+
+/** So many places of a point are named. */
+const mostPlaces = 6;
+
+/** "T-1, T-2 and 4 more: ", or nothing. */
+export function placesIn({ places = [] }: Point): string {
+  const more = places.length - mostPlaces;
+  const named = places.slice(0, mostPlaces).join(", ");
+  return named === "" ? "" : `${named}${more > 0 ? ` and ${more} more` : ""}: `;
 }
 
 /**

@@ -112,21 +112,27 @@ function facesShown(device: DeviceSheet, catalogue: Catalogue): string[] {
 function pointList(order: OrderRecord, visitor: Visitor): Markup {
   const byId = new Map(order.sheets.map((sheet) => [sheet.id, sheet]));
   const numbers = new Map(order.questions.map(({ key, number }) => [key, number]));
-  const points = new Map<string, { number?: number; problem: Problem }>();
+  // One answer holds for all that read the same under one number.
+  const points = new Map<string, { number?: number; problem: Problem; files: Set<string> }>();
   for (const problem of [...order.problems, ...order.questions.map((one) => one.problem)]) {
     // Each stands below, beside its letter.
     if (problem.check === letterStillOpen.id) continue;
     const number = numbers.get(questionOf(problem, byId).key);
     const { says } = wordsOf(problem);
-    if (!points.has(`${number} ${says}`))
-      points.set(`${number} ${says}`, { ...(number === undefined ? {} : { number }), problem });
+    const point = points.get(`${number} ${says}`) ?? {
+      ...(number === undefined ? {} : { number }),
+      problem,
+      files: new Set(),
+    };
+    for (const { file } of problem.spots) point.files.add(byId.get(file)?.file ?? "");
+    points.set(`${number} ${says}`, point);
   }
   const words = order.carried.filter(({ what }) => what === "words");
   const ofWords = new Map(order.questions.map(({ problem, number }) => [problem.facts["words"], number]));
   if (points.size + words.length === 0) return html`<p class="faint">Nothing stands in its way.</p>`;
-  return html`<ul class="tickets">${[...points.values()].map(({ number, problem }) => {
+  return html`<ul class="tickets">${[...points.values()].map(({ number, problem, files }) => {
     const { says, fix } = wordsOf(problem);
-    const names = [...new Set(problem.spots.flatMap(({ file }) => byId.get(file)?.file ?? []))];
+    const names = [...files].filter((name) => name !== "");
     const stops = problem.severity === "stops";
     const no = number === undefined ? undefined : lastNo(order, number);
     return html`<li class="ticket ${problem.verdict}"><div class="row"><h3>${number === undefined ? "" : `${number}. `}${says}</h3>${stamp(problem.verdict)}</div>

@@ -1,5 +1,5 @@
 import { html } from "hono/html";
-import type { Point, Waiting } from "../../audit/people.ts";
+import { type Point, placesIn, type Waiting } from "../../audit/people.ts";
 import { readOldest } from "../../intake/tell-people.ts";
 import { may } from "../../ports/accounts.ts";
 import { type Ask, type Front, type Visitor, visitorOf } from "../front.ts";
@@ -77,9 +77,12 @@ ${what === "order" ? "" : letterForm(one, visitor)}
 </li>`;
 }
 
-function pointItem({ number, letter, says }: Point, { what, order }: Waiting, visitor: Visitor): Markup {
+function pointItem(point: Point, { what, order }: Waiting, visitor: Visitor): Markup {
+  const { number, letter, says } = point;
   const name =
-    number === undefined ? html`<a href="/letters/${letter}">Letter ${letter}</a>` : html`${number}.`;
+    number === undefined
+      ? html`<a href="/letters/${letter}">Letter ${letter}</a>`
+      : html`${number}. ${placesIn(point)}`;
   // What has to be released once more is released on the order's page.
   const isOfOrder = number === undefined && letter === undefined;
   if (what !== "order" || isOfOrder) return html`<li>${says}</li>`;
