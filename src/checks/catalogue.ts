@@ -84,6 +84,7 @@ import { layoutChosenTwice } from "./sheet/layout-chosen-twice.ts";
 import { layoutNotChosen } from "./sheet/layout-not-chosen.ts";
 import { legendCaseMixed } from "./sheet/legend-case-mixed.ts";
 import { legendEmpty } from "./sheet/legend-empty.ts";
+import { legendPlaceNotMade } from "./sheet/legend-place-not-made.ts";
 import { legendPlaceholder } from "./sheet/legend-placeholder.ts";
 import { legendPunctuation } from "./sheet/legend-punctuation.ts";
 import { legendRepeatedInPlate } from "./sheet/legend-repeated-in-plate.ts";
@@ -178,6 +179,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   markNamesSeveral,
   layoutNotChosen,
   layoutChosenTwice,
+  legendPlaceNotMade,
   positionOutOfRange,
   finishNotMade,
   letteringUnreadable,
