@@ -23,6 +23,8 @@ export const proof = defineCommand({
     const configuration = await configure(settings);
     const [first = ""] = words;
     const isPath = words.length > 1 || (await stat(first).catch(() => undefined)) !== undefined;
+    if (isPath && buyer !== undefined)
+      throw new CannotRun("--buyer says whose order of the record is meant; leave it out with a PATH");
     const { report, revisions } = isPath
       ? {
           ...(await withReader(configuration, (reader) =>

@@ -34,7 +34,8 @@ export const release = defineCommand({
       return released.ok ? 0 : 1;
     } catch (cause) {
       if (cause instanceof PackageThere) {
-        err(`Order ${number} is not released:\n  ${cause.message}`);
+        // Packages are written once the record has the release.
+        err(`Order ${number} is released; its package was not written:\n  ${cause.message}`);
         return 1;
       }
       if ((cause as Partial<NodeJS.ErrnoException>).code === undefined) throw cause;

@@ -169,6 +169,19 @@ test("proof writes a PDF for each order and, if told so, a picture of each page"
   expect(readFileSync(join(folder, "proof OG-5510 page 1.svg"), "utf8")).toMatch(/^<svg .*>L-1</s);
 });
 
+test("proof of a file has no buyer to be chosen", async () => {
+  const { code, out, err } = await burin(
+    "proof",
+    "fixtures/raw/kestrel-left-qpdf.pdf",
+    "--buyer",
+    "ada@vale.example",
+    "--out",
+    temporaryFolder(),
+  );
+  expect([code, out]).toEqual([2, ""]);
+  expect(err).toContain("--buyer says whose order of the record is meant; leave it out with a PATH");
+});
+
 test("nothing that somebody has made is replaced", async () => {
   const folder = temporaryFolder();
   mkdirSync(join(folder, "record"));
