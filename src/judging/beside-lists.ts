@@ -1,4 +1,5 @@
 import { lackedByList, otherwiseIn, pairedWithLists } from "../orders/beside-list.ts";
+import { untouchedAmong } from "../orders/untouched.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Otherwise, Sheet } from "../trade/sheet.ts";
 
@@ -11,13 +12,18 @@ interface Brought {
 /**
  * Holds the lists of a letter against the sheets beside them. Where both order one place, the sheet counts and is told
  * what the list says otherwise; the sheet that was made of the list is left out. A sheet that the list lacks is told so.
+ * A sheet that came as it was sent out says nothing against a list for its place.
  */
 export function besideLists({ files, sheets }: Brought): Brought {
-  const pairs = pairedWithLists(sheets);
+  const untouched = new Set(
+    untouchedAmong(sheets, []).flatMap(({ blank, beside }) => (beside.list === undefined ? [] : blank)),
+  );
+  const compared = sheets.filter((sheet) => !untouched.has(sheet));
+  const pairs = pairedWithLists(compared);
   if (pairs.length === 0) return { files, sheets };
   const left = new Set(pairs.map(({ listed }) => listed.id));
   const paired = Map.groupBy(pairs, ({ listed }) => listed.list?.file);
-  const lacked = lackedByList(sheets);
+  const lacked = lackedByList(compared);
   const bySheet = new Map(pairs.map((pair) => [pair.sheet.id, otherwiseIn(pair)]));
   return {
     files: files

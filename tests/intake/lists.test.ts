@@ -185,6 +185,22 @@ test("what a list says otherwise than a sheet beside it is told difference by di
   expect(mended.verdict).toBe("pass");
 });
 
+test("a sheet that came back as we had filled it in before counts nothing beside a list for its place", async () => {
+  const [plate, first] = await sheetsOf({ devices: pair });
+  const sent = await post(desk, { from, files: [plate, first].flatMap((file) => file ?? []) });
+  expect(sent.verdict).toBe("waiting");
+  const answer = await simpleParser(Buffer.from((await desk.store.answers.of(sent.letter))?.bytes ?? ""));
+  const ours = answer.attachments.find(({ filename }) => filename === "A-1 position 2.pdf");
+  const file = { file: "A-1 position 2.pdf", bytes: new Uint8Array(ours?.content ?? []) };
+  const back = await post(desk, { from, to: sent, files: [file, listAs({ devices: pair })] });
+  expect(back.verdict).toBe("confirm");
+  expect(checksOf(back)).toEqual(["same-file-name-twice", "sheet-from-list", "sheet-replaced"]);
+  expect((await answerTo(desk, back)).replaceAll(/\s+/g, " ")).toContain(
+    "is for the same place: A-1 position 2.pdf was put aside.",
+  );
+  expect((await post(desk, { from, to: back, text: "1 YES" })).verdict).toBe("pass");
+});
+
 test("what the list has beside the sheets that came is ordered by it, and asked about", async () => {
   const [plate, ...devices] = await sheetsOf({ devices: pair });
   if (plate === undefined) throw new Error("no plate");

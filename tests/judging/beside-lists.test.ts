@@ -3,7 +3,7 @@ import { without } from "../../src/checks/sample.ts";
 import { besideLists } from "../../src/judging/beside-lists.ts";
 import type { ReadFile } from "../../src/trade/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
-import { aloneDevice, device, deviceAt, plate } from "../make/sample.ts";
+import { aloneDevice, blankDevice, device, deviceAt, plate } from "../make/sample.ts";
 
 const list: ReadFile = { id: "1/7", file: "stations.csv", kind: "list" };
 const origin = { file: list.file, row: 3, cells: {}, unread: [] };
@@ -30,6 +30,17 @@ test("of a sheet and a list for one place the sheet counts, told what the list s
 test("a list that says what its sheet says is told as beside it, and nothing of the sheet", () => {
   const came = besideLists({ files: [list], sheets: [device(), { ...device(), id: "1/8", list: origin }] });
   expect(came).toEqual({ files: [{ ...list, beside: 1 }], sheets: [device()] });
+});
+
+test("a sheet on which nothing is filled in is not held against a list for its place, nor told to be lacked", () => {
+  const known = { mark: "S-104", order: "BW-2207", position: 2, gangs: 4, standing: "in-plate" } as const;
+  const sheets = [deviceAt(1), blankDevice({ id: "1/3", ...known }), ordered, alone];
+  const came = besideLists({ files: [list, ...sheets.map(fileOf)], sheets });
+  expect(came.sheets.map(({ id, otherwise }) => [id, otherwise])).toEqual([
+    [deviceAt(1).id, undefined],
+    ["1/3", undefined],
+    ["1/8", undefined],
+  ]);
 });
 
 test("a list beside sheets for other places is left as it came", () => {
