@@ -4,10 +4,8 @@ import { listed } from "../answer/one-line.ts";
 import { table } from "../answer/table.ts";
 import { businessDayAfter } from "../calendar/business-days.ts";
 import { buttonsOf, type Catalogue } from "../catalogue/catalogue.ts";
-import { neverAsked } from "../checks/required.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
 import type { EditionFile } from "../reading/editions.ts";
-import { guessMark } from "../reading/own-form/skeleton.ts";
 import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";
 import { calendarIn } from "../settings/calendar.ts";
 import { managedInWords, managingIn } from "../settings/managing.ts";
@@ -16,13 +14,13 @@ import type { Settings } from "../settings/settings.ts";
 import { sharedDomains, sharedDomainsInWords } from "../settings/shared-domains.ts";
 import type { Managing } from "../trade/manager.ts";
 import { type Need, type PlaceRow, places } from "../trade/place.ts";
-import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
 import { blobsOf, openPlace, recordName } from "./record.ts";
 import { nameServersOf } from "./rules.ts";
 import { showForm } from "./show-form.ts";
 import { systemClock } from "./system-clock.ts";
+import { warningsIn } from "./warnings.ts";
 import { aroundMail } from "./wire.ts";
 
 export const settings = defineCommand({
@@ -83,24 +81,13 @@ export const settings = defineCommand({
         `answers    ${answers.folder === undefined ? `by ${answers.send?.smtp.host}` : `into the folder ${beside(file, answers.folder)}`}, from ${answers.from.address}`,
         `shared     ${sharedDomainsInWords(read.trust)}`,
         `day        begins at midnight in ${read.time_zone}; ${dayLetterInWords(read)}`,
-        ...editionFiles.flatMap((written) => warningOf(written, catalogue)),
+        ...(await warningsIn(configuration)).map((what) => `warning    ${what}`),
         "No faults.",
       ].join("\n"),
     );
     return connect ? tryConnections(configuration, out) : 0;
   },
 });
-
-/** The required places that an edition in use does not ask for, and guesses that nobody has looked at. */
-function warningOf({ edition, file, text }: EditionFile, catalogue: Catalogue): string[] {
-  const isUsed = edition.replacedBy === undefined || edition.acceptedUntil !== undefined;
-  const never = isUsed ? neverAsked(edition, catalogue) : [];
-  const guesses = text.split(`${guessMark}:`).length - 1;
-  return [
-    ...(never.length === 0 ? [] : [`has no field for ${never.join(", ")}, so nobody is asked for it`]),
-    ...(guesses === 0 ? [] : [`has ${guesses} guesses still: look at each, and take “${guessMark}” away`]),
-  ].map((what) => `warning    ${faultLine(faultIn(text, file, ["fields"], what))}`);
-}
 
 const needs: Readonly<Record<Need, string>> = {
   always: "must",

@@ -223,3 +223,32 @@ test("--places lists what a field may mean, and needs no settings for it", async
     .map((line) => line.split(/ {2,}/)[0]);
   expect(named.slice(2, 2 + Object.keys(places).length)).toEqual(Object.keys(places));
 });
+
+test("fields that only an edition or only its blank form has are warned about, while its sheets are accepted", async () => {
+  const folder = temporaryFolder();
+  cpSync("config", folder, { recursive: true });
+  const file = join(folder, "editions", "device-3.yaml");
+  const written = readFileSync(file, "utf8");
+  const warnings = async (text: string) => {
+    writeFileSync(file, text);
+    return (await printed(folder)).filter((line) => line.startsWith("warning") && line.includes("device-3"));
+  };
+  expect(await warnings(written)).toEqual([]);
+  const other = written.replace(/^ {2}notes: .*\n/m, "").replace("  plate_plain:", "  plate_bare:");
+  expect(await warnings(other)).toEqual([
+    "warning    editions/device-3.yaml:9:1 fields: does not name plate_plain and notes of its blank form: a sheet with something there is for a person",
+    "warning    editions/device-3.yaml:9:1 fields: names plate_bare, which its blank form does not have, so that each sheet of it seems to be damaged: name the fields that the form has",
+  ]);
+  expect(await warnings(other.replace(/^accepted_until: .*\n/m, ""))).toEqual([]);
+});
+
+test("a blank form that cannot be read is warned about", async () => {
+  const folder = temporaryFolder();
+  cpSync("config", folder, { recursive: true });
+  writeFileSync(join(folder, "editions", "device-3.pdf"), "%PDF-1.7\nand nothing more");
+  expect(await printed(folder)).toContainEqual(
+    expect.stringMatching(
+      /^warning {4}editions\/device-3\.yaml:9:1 fields: cannot be held against its blank form: ./,
+    ),
+  );
+});

@@ -81,6 +81,13 @@ export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
   return { pages, held: heldByBlank(document, walked) };
 }
 
+/** The names of all fields of a blank form that can be filled in. */
+export async function namesOnBlank(bytes: Uint8Array): Promise<ReadonlySet<string>> {
+  const annotated = await withPdf(bytes, readAnnotations);
+  const widgets = annotated.flatMap(({ annotations }) => annotations.flatMap((one) => widgetOf(one) ?? []));
+  return new Set(widgets.map(({ field }) => field));
+}
+
 function widgetOf(annotation: Annotation): BlankWidget | undefined {
   const {
     fieldName: field = "",
