@@ -47,6 +47,8 @@ export interface BlankPage {
    * do, so it is rendered when it is first asked for.
    */
   readonly redrawn: Looks;
+  /** The same with what the file itself draws at each field that holds nothing, such as a frame or a ground. */
+  readonly framed: Looks;
 }
 
 /** How every page of a blank form looks, and what the form has besides. */
@@ -61,12 +63,14 @@ export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
   const boxes = annotated.map(({ view }) => view);
   const allTicked = await changed(bytes, tickAll);
   const [drawnAnew, tickedAnew] = [await changed(bytes, drawAnew), await changed(bytes, drawAnew, tickAll)];
+  const emptied = await changed(bytes, emptyAll);
   const document = await openForWalking(bytes);
   const walked = firstPages(document, boxes.length);
   const objects = await withRendered(bytes, (pdf) => boxes.map((_, i) => pdf.objectsOn(i + 1)));
   const empty = picturesOf(bytes, boxes, "page");
   const ticked = picturesOf(allTicked, boxes);
   let anew: readonly Looks[] | undefined;
+  let framed: readonly Looks[] | undefined;
   const pages = annotated.map(({ view, annotations }, i) => ({
     box: view,
     key: walked[i] && contentKey(walked[i]),
@@ -76,6 +80,10 @@ export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
     get redrawn() {
       anew ??= looksIn(picturesOf(drawnAnew, boxes), picturesOf(tickedAnew, boxes));
       return anew[i] as Looks;
+    },
+    get framed() {
+      framed ??= looksIn(picturesOf(emptied, boxes), ticked);
+      return framed[i] as Looks;
     },
   }));
   return { pages, held: heldByBlank(document, walked) };
@@ -172,6 +180,39 @@ function tickAll(pdf: PDFDocument): void {
     widget.set(PDFName.of("V"), on);
   }
 }
+
+/** Switches every box off, and takes away what a field holds with the drawing of it. */
+function emptyAll(pdf: PDFDocument): void {
+  const value = PDFName.of("V");
+  // Several drawings may have their value from one field above them.
+  const holding = widgetsOf(pdf).flatMap((widget) => {
+    const fields = withParents(widget).filter((field) => field.has(value));
+    return fields.length === 0 ? [] : { widget, fields };
+  });
+  for (const { widget, fields } of holding) {
+    for (const field of fields) field.delete(value);
+    if (!hasStates(widget)) widget.delete(PDFName.of("AP"));
+  }
+  for (const widget of widgetsOf(pdf).filter(hasStates)) widget.set(PDFName.of("AS"), PDFName.of("Off"));
+}
+
+/** Whether it is a box or round button, which has a drawing for each of its states. */
+function hasStates(widget: PDFDict): boolean {
+  const looks = entryOf(widget, "AP");
+  return looks instanceof PDFDict && entryOf(looks, "N") instanceof PDFDict;
+}
+
+/** A field and those above it, from which it may have its value. ISO 32000-1:2008 §12.7.3.1 */
+function withParents(widget: PDFDict): PDFDict[] {
+  const fields = [widget];
+  for (let up = 0; up < mostUp; up++) {
+    const parent = entryOf(fields.at(-1) ?? widget, "Parent");
+    if (!(parent instanceof PDFDict)) break;
+    fields.push(parent);
+  }
+  return fields;
+}
+const mostUp = 20;
 
 /** Has the viewer draw the fields, which hold nothing. ISO 32000-1:2008 table 218 */
 function drawAnew(pdf: PDFDocument): void {

@@ -25,7 +25,8 @@ export function differingFields(
     if (shownBefore(picture, usual.empty, i, area, key)) return false;
     const isShown = (looks: Looks): boolean => showsOn(looks, picture, widget, area, held, glyphs);
     // A viewer may have drawn one field anew and left the others as they were.
-    if (!isShown(usual) && !isShown(redrawn ? blank.looks : blank.redrawn)) return true;
+    const isAny = isShown(usual) || isShown(redrawn ? blank.looks : blank.redrawn) || isShown(blank.framed);
+    if (!isAny) return true;
     keepShown(picture, usual.empty, i, area, key);
     return false;
   });

@@ -81,6 +81,41 @@ test("a blank form is seen empty, and with every box ticked", async () => {
   ]);
 });
 
+test("a blank form is seen with the frames that it draws itself, and with nothing that its fields hold", async () => {
+  const bytes = await oddForm(({ widget, field, context }) => {
+    const look = (content: string) =>
+      context.register(context.stream(content, { Type: "XObject", Subtype: "Form", BBox: [0, 0, 90, 20] }));
+    const [frame, inked] = [look("0 0 90 3 re f"), look("0 0 90 3 re 0 10 90 10 re f")];
+    const row = { FT: "Tx", DA: text("/Helv 9 Tf") };
+    const kids = [1, 2].map(() => widget({ AP: { N: inked } }));
+    return [
+      widget({ FT: "Btn", T: text("box"), AS: "Off", AP: { N: { Off: frame, Yes: inked } } }),
+      widget({ FT: "Btn", T: text("ticked"), V: "Yes", AS: "Yes", AP: { N: { Off: frame, Yes: inked } } }),
+      widget({ ...row, T: text("empty"), AP: { N: frame } }),
+      widget({ ...row, T: text("filled"), V: text("LOBBY"), AP: { N: inked } }),
+      field({ ...row, T: text("twice"), V: text("LOBBY") }, kids),
+    ];
+  });
+  const [page] = (await blankForm(bytes)).pages;
+  if (page === undefined) throw new Error("no page");
+  const isDark = ({ pixels }: Picture, up: number) =>
+    page.widgets.map(({ box }) => {
+      const { left, bottom } = areaOn(page, box);
+      return pixels[(bottom - up) * 600 + left + 20] !== pixels[0];
+    });
+  expect(page.widgets.map(({ field }) => field)).toEqual([
+    "twice",
+    "twice",
+    "box",
+    "ticked",
+    "empty",
+    "filled",
+  ]);
+  expect(isDark(page.framed.empty, 3)).toEqual([false, false, true, true, true, false]);
+  expect(isDark(page.framed.empty, 30)).toEqual(Array(6).fill(false));
+  expect(isDark(page.framed.ticked, 30).slice(2, 4)).toEqual([true, true]);
+});
+
 test("a page has two pixels a point, and an area of it is where its box is, edges included", () => {
   const page = { box: [10, 20, 110, 220] } as const;
   expect(pixelsOf(page.box)).toEqual({ width: 200, height: 400 });

@@ -24,7 +24,7 @@ const widget = (field: string, bottom: number, more: Partial<BlankWidget> = {}):
   size: 10,
   ...more,
 });
-/** Its fields, the second of which may be a box. Drawn anew, its line is a pixel lower. */
+/** Its fields, the second of which may be a box. Drawn anew, its line is a pixel lower; with its frames, three. */
 function page(second: Partial<BlankWidget> = {}): BlankPage {
   const looks = (line: number) => ({ empty: picture("", "", line), ticked: picture("", "X", line) });
   return {
@@ -32,6 +32,7 @@ function page(second: Partial<BlankWidget> = {}): BlankPage {
     widgets: [widget("upper", 35), widget("lower", 20, second)],
     looks: looks(0),
     redrawn: looks(1),
+    framed: looks(3),
     key: undefined,
     objects: new Float32Array(0),
   };
@@ -85,7 +86,7 @@ describe("a field that shows something else than it holds", () => {
 
 test.each([false, true])("a field may look as in the file or as drawn anew, redrawn: %s", (redrawn) => {
   const found = (words: string) =>
-    [0, 1, 2].map((line) => differing(picture(words, "EXIT", line), fields, page(), redrawn));
-  expect(found("LOBBY")).toEqual([[], [], ["upper"]]);
-  expect(found("LOBBV")).toEqual([["upper"], ["upper"], ["upper"]]);
+    [0, 1, 2, 3].map((line) => differing(picture(words, "EXIT", line), fields, page(), redrawn));
+  expect(found("LOBBY")).toEqual([[], [], ["upper"], []]);
+  expect(found("LOBBV")).toEqual(Array(4).fill(["upper"]));
 });
