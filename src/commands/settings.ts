@@ -3,7 +3,7 @@ import { resolve } from "node:path";
 import { listed } from "../answer/one-line.ts";
 import { table } from "../answer/table.ts";
 import { businessDayAfter } from "../calendar/business-days.ts";
-import { buttonsOf, type Catalogue } from "../catalogue/catalogue.ts";
+import { buttonsOf } from "../catalogue/catalogue.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
 import type { EditionFile } from "../reading/editions.ts";
 import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";

@@ -88,5 +88,5 @@ test.each([false, true])("a field may look as in the file or as drawn anew, redr
   const found = (words: string) =>
     [0, 1, 2, 3].map((line) => differing(picture(words, "EXIT", line), fields, page(), redrawn));
   expect(found("LOBBY")).toEqual([[], [], ["upper"], []]);
-  expect(found("LOBBV")).toEqual(Array(4).fill(["upper"]));
+  expect(found("LOBBV").flat()).toEqual(Array(4).fill("upper"));
 });
