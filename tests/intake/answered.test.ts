@@ -43,9 +43,22 @@ test("a yes where nothing was asked needs nobody, unless it says more", async ()
   const passed = await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] });
   expect(passed.verdict).toBe("pass");
   const long = `${"yes, ".repeat(39)}yes.`;
-  for (const text of ["Yes", "OK, approved.\n\nGreta", "Looks good, go ahead!", "All correct, thanks.", long])
+  for (const text of [
+    "Yes",
+    "Proof approved, go ahead.\n\nGreta",
+    "OK, approved.\n\nGreta",
+    "Looks good, go ahead!",
+    "All correct, thanks.",
+    long,
+  ])
     expect(await post(desk, { to: passed, text }), text).toMatchObject({ verdict: "pass" });
-  const more = ["Yes, in red", "In red, yes", "OK but not yet", "Looks good, go ahead with two of them"];
+  const more = [
+    "Proof approved except B-2",
+    "Yes, in red",
+    "In red, yes",
+    "OK but not yet",
+    "Looks good, go ahead with two of them",
+  ];
   for (const text of [...more, `${long}.`])
     expect(await post(desk, { to: passed, text }), text).toMatchObject({ verdict: "person" });
   // Nobody knows what it is said to.

@@ -1,9 +1,23 @@
-/** "Yes.", "OK, go ahead", "Approved!": whether a line says no more than that all is as it should be. */
+/** What an answer in which nothing was asked shows: our proof, or the order itself. */
+const shown =
+  "(?:(?:the|your|this|both|all|our) )?(?:proofs?|orders?|layouts?|legends?|everything|it|that|this|they|all)";
+const right =
+  "(?:approved|confirmed|agreed|good|fine|great|right|correct|perfect|ok|okay|as (?:it should be|we want it|ordered))";
+const make = "(?:cut|engrave|make|release|run|produce)(?: (?:it|them|the order|all))?";
+
+const approving = new RegExp(
+  `^(?:(?:${[
+    `yes|yep|yeah|ok|okay|great|perfect|correct|confirmed|approved(?: as (?:is|shown|drawn|submitted))?|agreed|fine|good|thanks|thank you`,
+    `(?:${shown} )?(?:(?:all )?(?:looks?|is|are|'s)) (?:all )?${right}(?: (?:to (?:me|us)|as (?:is|shown|drawn)|here))?`,
+    `${shown} (?:approved|confirmed|accepted|ok|okay)|(?:we|i) (?:hereby )?(?:approve|confirm|accept)(?: ${shown})?`,
+    "all (?:good|correct|ok|okay)|good to go|ok(?:ay)? to (?:go|proceed|cut|engrave|make|release|run)",
+    `(?:approved|confirmed|released) for (?:engraving|production|cutting)`,
+    `(?:please )?(?:go ahead|proceed)(?: (?:and|to) ${make}| with (?:it|the order|the engraving|engraving|production))?|please ${make}|(?:please )?release(?: it)?(?: to (?:engraving|production))?`,
+  ].join("|")})[\\s,.!;-]*(?:and (?=\\S))?)+$`,
+  "iu",
+);
+
+/** "Yes.", "OK, go ahead", "Proof approved!": whether a line says no more than that all is as it should be. */
 export function isApproval(line: string): boolean {
-  return (
-    line.length < 200 &&
-    /^(?:(?:yes|yep|yeah|ok|okay|great|perfect|correct|confirmed|approved|agreed|fine|good|(?:it |that |this |all |everything )?(?:looks|is|'s) (?:good|fine|great|right|correct|perfect|ok|okay)|all (?:good|correct|ok|okay)|good to go|(?:please )?(?:go ahead|proceed|release(?: it)?)|thanks|thank you)[\s,.!;-]*)+$/i.test(
-      line,
-    )
-  );
+  return line.length < 200 && approving.test(line);
 }
