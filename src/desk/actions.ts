@@ -94,7 +94,9 @@ export async function release(c: Ask, { desk, put }: Front, number: string, fiel
       ? { done: true, words: `Released: ${released.path}` }
       : { done: false, words: `Not released: ${released.why.join("; ")}.` };
   } catch (cause) {
-    if (cause instanceof PackageThere) return { done: false, words: `Not released: ${cause.message}.` };
+    // Packages are written once the record has the release.
+    if (cause instanceof PackageThere)
+      return { done: false, words: `Released; its package was not written: ${cause.message}.` };
     throw cause;
   }
 }
