@@ -213,8 +213,8 @@ function afterGo(state: State, { open, others, under, answered }: Around): State
 
 /** "All fine apart from 2". */
 function afterExcept(state: State, of: readonly number[], { open, others }: Around): State | undefined {
-  if (!of.every((one) => open.includes(one) || others.includes(one))) return undefined;
   if (!state.isAll || !state.isYesHere) return undefined;
+  if (!of.every((one) => open.includes(one) || others.includes(one))) return undefined;
   const said = state.said.filter(({ number }) => !of.includes(number));
   const wrong = of.filter((one) => open.includes(one));
   return { ...say({ ...state, said }, wrong, false), last: of, isYesHere: false };

@@ -122,20 +122,19 @@ export function spellsOut(said: string, asked: readonly string[]): boolean {
   return (tokens.length > 2 && asked.includes(initials)) || isWrittenOut(said, asked);
 }
 
-/** "Tack room", where TACK is in question: words in small letters around the very word, which may read "the word". */
+/** "Tack room", where TACK is in question: the very word, which may read "the word", and what kind of place it names. */
 export function namesMore(said: string, asked: readonly string[]): boolean {
   const tokens = tokensOf(said.replace(/^(?:the )?the word(?!\p{L})/u, "word"));
   const isAsked = (token: string): boolean =>
     token === "word" || asked.some((one) => [one, `${one}s`].includes(token) || one === `${token}s`);
+  const isPlace = (token: string): boolean =>
+    /^light(?:s|ing)?$|^lamps?$/u.test(token) || token.replace(neutral, "") === "";
   return (
     /^[\p{Ll} '’-]+$/u.test(said.trim()) &&
     tokens.length > 1 &&
     tokens.length <= mostAround &&
     tokens.some(isAsked) &&
-    tokens.every(
-      (token) =>
-        isAsked(token) || /^light(?:s|ing)?$|^lamps?$/u.test(token) || (token.length > 2 && tellsOnly(token)),
-    )
+    tokens.every((token) => isAsked(token) || isPlace(token))
   );
 }
 

@@ -135,6 +135,7 @@ describe("short answers beside what is mended", () => {
     ["L31", "1 no 2 no 3 yes TACK ROOM"],
     ["L31", "1 no 2 no 3 yes tack & feed"],
     ["L31", "1 no 2 no 3 yes brass tack"],
+    ["L31", "1 no 2 no 3 yes tack italic"],
     ["L12", "All typos except 4, which is deliberate."],
     ["L12", "All typos except 4, which is urgent. Amended sheet attached."],
     ["L12", "1, 2 and 3 put right with gold lettering, sheet attached. 4 yes"],
