@@ -242,7 +242,7 @@ export const notes: readonly Form[] = [
     { fits: atExchanged, ends: true },
   ),
   form(
-    `(?:(?:${it}|both|the two|(?:the |both |our )*(?:positions|devices|sheets|legends|names)) )(?:is|are|were) not (?:exchanged|swapped|transposed|reversed|switched|mixed up)(?: (?:over|round|around))?`,
+    `(?:(?:${it}|both|the two|(?:the |both |our )*(?:positions|devices|sheets|legends|names)) )(?:is|are) not (?:exchanged|swapped|transposed|reversed|switched|mixed up)(?: (?:over|round|around))?`,
     () => saying(oneAsked, true),
     { fits: atExchanged, ends: true },
   ),

@@ -126,7 +126,8 @@ export function spellsOut(said: string, asked: readonly string[]): boolean {
 export function namesMore(said: string, asked: readonly string[]): boolean {
   const tokens = tokensOf(said.replace(/^(?:the )?the word(?!\p{L})/u, "word"));
   const isAsked = (token: string): boolean =>
-    token === "word" || asked.some((one) => [one, `${one}s`].includes(token) || one === `${token}s`);
+    (token === "word" && asked.length > 0) ||
+    asked.some((one) => [one, `${one}s`].includes(token) || one === `${token}s`);
   const isPlace = (token: string): boolean =>
     /^light(?:s|ing)?$|^lamps?$/u.test(token) || token.replace(neutral, "") === "";
   return (
