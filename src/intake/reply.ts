@@ -10,7 +10,7 @@ import { isReleasedPiece } from "../orders/piece.ts";
 import type { Answered } from "../ports/store.ts";
 import { type Answers } from "../reading/reply/answers.ts";
 import { answersBeside } from "../reading/reply/answers-beside.ts";
-import { isApproval } from "../reading/reply/approval.ts";
+import { approvalsIn } from "../reading/reply/approval.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
 import { finishNotThere, standOn, wordsNotThere } from "../reading/reply/promised-words.ts";
 import { tokensOf } from "../reading/reply/word-bag.ts";
@@ -101,12 +101,7 @@ export function answeringIn(
   saidBesides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): Answering {
   // Where nothing was asked and nothing was wrong, a yes changes nothing.
-  const approvals = isAllRight(goesOn)
-    ? text
-        .split(/\r?\n/)
-        .map((line) => line.trim())
-        .filter(isApproval)
-    : [];
+  const approvals = isAllRight(goesOn) ? approvalsIn(text) : [];
   const besides: typeof saidBesides = (lines) => saidBesides(new Set([...lines, ...approvals]));
   const { quoted = { text: "", subject: "" }, as = { party: true, manager: false } } = replied;
   const asked = askedIn(

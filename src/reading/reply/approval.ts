@@ -21,3 +21,16 @@ const approving = new RegExp(
 export function isApproval(line: string): boolean {
   return line.length < 200 && approving.test(line);
 }
+
+/**
+ * The lines of a text that say no more than that. A sentence may go on in the next line: "Please go ahead and cut", "it
+ * short".
+ */
+export function approvalsIn(text: string): string[] {
+  const lines = text.split(/\r?\n/).map((line) => line.trim());
+  return lines.filter((line, i) => {
+    const next = lines[i + 1] ?? "";
+    const goesOn = !/[.!]$/u.test(line) && /^\p{Ll}/u.test(next) && !isApproval(next);
+    return isApproval(line) && !goesOn;
+  });
+}

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { isApproval } from "../../../src/reading/reply/approval.ts";
+import { approvalsIn, isApproval } from "../../../src/reading/reply/approval.ts";
 
 test.each([
   ["Yes.", true],
@@ -34,4 +34,15 @@ test.each([
   [`Yes${" ".repeat(197)}`, false],
 ])("“%s” says no more than that all is as it should be: %s", (line, is) => {
   expect(isApproval(line)).toBe(is);
+});
+
+test.each<[string, string[]]>([
+  ["Approved.\nthe owner is glad", ["Approved."]],
+  ["Approved\nGreta", ["Approved"]],
+  ["OK\n\nthe owner is glad", ["OK"]],
+  ["yes\ngo ahead", ["yes", "go ahead"]],
+  ["Please go ahead and cut\nit short.", []],
+  ["We approve\nthe other one.", []],
+])("of the lines of “%s” these say so: %j", (text, lines) => {
+  expect(approvalsIn(text)).toEqual(lines);
 });
