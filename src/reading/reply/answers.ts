@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import type { FileId } from "../../trade/sheet.ts";
 import { type AtPoint, pointsApart, saidAtPoint } from "./at-point.ts";
 import { withoutCameWords } from "./came-words.ts";
@@ -168,8 +169,9 @@ export function readAnswers(
       isNothing(sentence) ||
       isNote(sentence, own, asked) ||
       bindsNothing(sentence, asked.names, last);
-    const isSilent = (sentence: string): boolean =>
-      !namesNear(sentence, asked.inQuestion) && isQuiet(sentence);
+    const isSilent = memoized(
+      (sentence: string): boolean => !namesNear(sentence, asked.inQuestion) && isQuiet(sentence),
+    );
     // Below a yes it may tell of what is meant so.
     const isMended = (sentence: string): boolean => {
       const isOne = last !== true && asked.bringsSheets && tellsMended(sentence, asked);
@@ -201,7 +203,7 @@ export function readAnswers(
       afterSeveral: own.afterSeveral,
       isSilent,
     };
-    const saidBy = (one: string): readonly Said[] | undefined =>
+    const saidBy = memoized((one: string): readonly Said[] | undefined =>
       [
         () => saidIn({ ...own, line: one }, { ...asked, last }, isNothing),
         () => saidAtPoint({ ...own, line: one }, atPoint),
@@ -211,7 +213,8 @@ export function readAnswers(
       ]
         .values()
         .map((reads) => reads())
-        .find(isAsked);
+        .find(isAsked),
+    );
     // "No contract is formed by email" below a name answers nothing.
     const isLegal =
       signed && !/\d/u.test(line) && sentencesOf(line).some(isBoilerplate) && isIdle(line, true, asked);

@@ -1,3 +1,5 @@
+import { memoized } from "../../trade/memoized.ts";
+import type { Act, Form } from "./clause.ts";
 import { type Around, after, isMeant, type State } from "./clause-acts.ts";
 import { bags } from "./clause-bags.ts";
 import { forms } from "./clause-forms.ts";
@@ -19,9 +21,9 @@ import { keyOf, type Said } from "./ways.ts";
  */
 
 /** Whether words tell of a sheet that comes. */
-export function tellsOfSheet(words: string): boolean {
+export const tellsOfSheet = memoized((words: string): boolean => {
   return tellsSheet.test(spelledOut(plain(words)));
-}
+});
 const tellsSheet = new RegExp(
   `(?<![\\p{L}\\p{N}])(?:${shows}|${severalSheets}|${promised})(?![\\p{L}\\p{N}])`,
   "iu",
@@ -47,6 +49,8 @@ export function clausesIn(line: string, around: Around): readonly Said[] | undef
 /** What each way to read a line says. */
 function readingsOf(text: string, around: Around): (readonly Said[])[] {
   const found: (readonly Said[])[] = [];
+  // The same piece may stand in many readings.
+  const here = { ...around, isReason: memoized((piece) => isReason(piece, around)) };
   const seen = new Set<string>();
   const start: State = {
     said: [],
@@ -74,7 +78,7 @@ function readingsOf(text: string, around: Around): (readonly Said[])[] {
     if (seen.has(key)) continue;
     seen.add(key);
     if (from < text.length)
-      open.push(...stepsFrom(text, from, state, around, from === 0 || between.trim() !== ""));
+      open.push(...stepsFrom(text, from, state, here, from === 0 || between.trim() !== ""));
     else if (isWhole(state)) found.push(withTold(state));
   }
   return found;
@@ -114,7 +118,7 @@ function* stepsFrom(
   text: string,
   from: number,
   state: State,
-  around: Around,
+  around: Around & { readonly isReason: (piece: string) => boolean },
   apart: boolean,
 ): Generator<Step> {
   lead.lastIndex = from;
@@ -122,19 +126,18 @@ function* stepsFrom(
   const who = led?.groups?.["who"];
   if (led !== null && (who === undefined || (isSomebody(who) && !machine.test(who))))
     yield { at: from + led[0].length, state };
-  for (const { pattern, act, fits, any, ends, isOpen } of [...forms, ...notes, ...bags])
-    for (const match of matchesAt(pattern, text, from)) {
-      const [does, at] = [act(match), from + match[0].length];
-      const last = does !== undefined && "of" in does && "length" in does.of ? does.of : state.last;
-      if (fits !== undefined && !fitsHere(fits, any, match, last, around)) continue;
-      if (does?.kind === "each" && (from > 0 || goesOnAnswering.test(text.slice(at)))) continue;
-      if ((does?.kind === "about" || isOpen === true) && isNearQuestion(match[0], around.inQuestion))
-        continue;
-      const next = does === undefined ? undefined : after(state, does, around);
-      const isFree = does?.kind !== "why" && does?.kind !== "because" && ends !== true;
-      if (next !== undefined && (isFree || (ends === true ? isEdge : isJoined).test(text.slice(at))))
-        yield { at, state: next };
-    }
+  for (const { form, match, does } of clausesAt(text, from)) {
+    const { fits, any, ends, isOpen } = form;
+    const at = from + match[0].length;
+    const last = "of" in does && "length" in does.of ? does.of : state.last;
+    if (fits !== undefined && !fitsHere(fits, any, match, last, around)) continue;
+    if (does.kind === "each" && (from > 0 || goesOnAnswering.test(text.slice(at)))) continue;
+    if ((does.kind === "about" || isOpen === true) && isNearQuestion(match[0], around.inQuestion)) continue;
+    const next = after(state, does, around);
+    const isFree = does.kind !== "why" && does.kind !== "because" && ends !== true;
+    if (next !== undefined && (isFree || (ends === true ? isEdge : isJoined).test(text.slice(at))))
+      yield { at, state: next };
+  }
   // What is known already to say nothing, and other reasons beside a yes.
   for (const at of apart ? edgesFrom(text, from) : []) {
     const piece = text.slice(from, at);
@@ -144,7 +147,7 @@ function* stepsFrom(
     if (around.isSilent(piece) || isMended) yield { at, state: { ...state, isLoose: true } };
     else if (
       (isMeant(state, around) || (state.is === undefined && state.told.length > 0)) &&
-      isReason(piece, around)
+      around.isReason(piece)
     )
       yield { at, state: { ...state, isSaid: true } };
   }
@@ -172,6 +175,31 @@ const isReason = (piece: string, around: Around): boolean =>
   [piece, withoutLights(piece, around.inQuestion)].some(
     (one) => !isNearQuestion(one, around.inQuestion) && (explains(one) || areWhys(one, around)),
   );
+
+/** A clause that may stand at some place of a line, and what it does there. */
+interface Found {
+  readonly form: Form;
+  readonly match: RegExpExecArray;
+  readonly does: Act;
+}
+
+/** The clauses that may begin at each place of a line. The same line is read in several ways. */
+const known = memoized((_line) => new Map<number, readonly Found[]>());
+
+function clausesAt(text: string, from: number): readonly Found[] {
+  const places = known(text);
+  const before = places.get(from);
+  if (before !== undefined) return before;
+  const all = allForms.flatMap((form) =>
+    [...matchesAt(form.pattern, text, from)].flatMap((match) => {
+      const does = form.act(match);
+      return does === undefined ? [] : [{ form, match, does }];
+    }),
+  );
+  places.set(from, all);
+  return all;
+}
+const allForms = [...forms, ...notes, ...bags];
 
 /** A pattern at a place, as far as it reaches, and up to each word before that. */
 function* matchesAt(pattern: RegExp, text: string, from: number): Generator<RegExpExecArray> {

@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { asksFor, namesGoods, speaksOfMaking, speaksOfTrade, turnsIn } from "./cues.ts";
 import { understood } from "./tallies.ts";
 
@@ -163,7 +164,7 @@ function hidesWish(courtesy: string): boolean {
 const joint = /(?:^|[\s,;])(?:but|and|so|though|if)(?=[\s,]*◆)/giu;
 
 /** Words without their courtesies. A sign stands in place of each. A courtesy that asks for something stays. */
-export function withoutCourtesies(words: string): string {
+export const withoutCourtesies = memoized((words: string): string => {
   const plainly = words
     .replace(/[’ʼ`´]/g, "'")
     .replace(/\s+/g, " ")
@@ -180,4 +181,4 @@ export function withoutCourtesies(words: string): string {
   for (const pattern of patterns) take(pattern, () => true);
   // "…, but let me know": a word that joins two courtesies is dropped.
   return rest.replace(joint, " ").trim();
-}
+});

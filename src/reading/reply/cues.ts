@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { anyOf } from "./any-of.ts";
 import { speaksAgainst } from "./doubt.ts";
 
@@ -450,7 +451,7 @@ export function hasLegend(said: string): boolean {
 }
 
 /** Whether words say something that a person must read, wherever they stand. */
-export function speaksOfMaking(said: string): boolean {
+export const speaksOfMaking = memoized((said: string): boolean => {
   return (
     trade.test(said) ||
     bidden.test(said) ||
@@ -463,7 +464,7 @@ export function speaksOfMaking(said: string): boolean {
     unsettled.test(said) ||
     outOfScope.test(said)
   );
-}
+});
 
 /** Whether words bid somebody to do something. */
 export function bids(said: string): boolean {
@@ -479,9 +480,9 @@ export function turnsIn(said: string): "asks" | "limits" | "binds" | "hints" | "
 }
 
 /** Whether words may ask for something, or say something that a person must read. */
-export function asksFor(said: string): boolean {
+export const asksFor = memoized((said: string): boolean => {
   return speaksOfMaking(said) || turnsIn(said) !== "nothing" || speaksAgainst(said);
-}
+});
 
 /** Words that stand in wishes, and in no disclaimer or signature. */
 const ofTrade =

@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { anyOf } from "./any-of.ts";
 import { namesGoods, speaksOfMaking } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
@@ -124,7 +125,7 @@ const single = /(?<![\p{L}\p{N}'’.])(?![aAiIxX](?![\p{L}\p{N}]))\p{L}(?![\p{L}
 const signs = /[?\d%$€£#"“”«»„:;=<>@◇○]/u;
 
 /** Whether words may bind an answer beside them, or say something of the order. Digits always do. */
-export function isDangerous(said: string): boolean {
+export const isDangerous = memoized((said: string): boolean => {
   return (
     signs.test(said) ||
     dangers.test(said) ||
@@ -136,7 +137,7 @@ export function isDangerous(said: string): boolean {
     turnsElsewhere(said) ||
     isForeign(said)
   );
-}
+});
 
 /**
  * All that makes words dangerous, each class with its word. It tells why a person has to read them.

@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** Words by which people refuse, doubt, take back or set conditions. */
@@ -30,11 +31,11 @@ const short =
  * Whether the writer may mean the opposite of what stands beside these words. It errs on the side of yes, as for
  * "Holding & Stop Ltd".
  */
-export function speaksAgainst(text: string): boolean {
+export const speaksAgainst = memoized((text: string): boolean => {
   const plain = text.normalize("NFKC");
   return (
     /[❌❎✖✗✘👎🚫⛔🛑]/u.test(plain) ||
     short.test(plain) ||
     tokensOf(plain).some((token) => doubts.has(token) || ended.test(token))
   );
-}
+});

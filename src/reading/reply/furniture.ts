@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { memoized } from "../../trade/memoized.ts";
 import { asksFor, bids, speaksOfTrade } from "./cues.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
@@ -34,9 +35,9 @@ export function lineKeysOf(text: string): LineKey[] {
 export function isRemembered(line: string, remembered: ReadonlySet<LineKey>, signed: boolean): boolean {
   return (
     remembered.size > 0 &&
+    remembered.has(keyOf(line)) &&
     mayBeFurniture(line) &&
-    (signed || isBoilerplate(line) || !asksFor(line)) &&
-    remembered.has(keyOf(line))
+    (signed || isBoilerplate(line) || !asksFor(line))
   );
 }
 
@@ -97,13 +98,13 @@ const follows =
   /(?<!\p{L})(?:so|hence|therefore|then|keep|wait|hold|stop|cancel|do not|don['’]t|(?:please|pls) (?!note|excuse|forgive|pardon|consider))(?!\p{L})/iu;
 
 /** Whether a sentence belongs to a disclaimer, a banner or the like, and says nothing of the trade. */
-export function isBoilerplate(words: string): boolean {
+export const isBoilerplate = memoized((words: string): boolean => {
   const begun = words.slice(0, 2000);
   if (speaksOfTrade(words)) return false;
   if (alsoLegal.test(begun) && !ofSomebody.test(begun) && (ofMail.test(begun) || invites.test(begun)))
     return true;
   return legal.test(begun) || (ofWriter.test(begun) && !follows.test(begun) && !undoes(begun));
-}
+});
 
 /** Phone numbers, addresses of mail and pages, and the labels in front of them. */
 const contacts =

@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { asides } from "./asides.ts";
 import { understood } from "./tallies.ts";
 
@@ -266,11 +267,11 @@ const namesToo =
   /(?<![\p{L}])(?:Bill|Mark|Will|Rod|Chip|Grant|Frank|Art|Gene|Rich|Drew|Pat|Sandy|Penny|Jack|Matt|Grace|Hope|Rusty|Buck|Guy|Miles|Wade)(?= (?:has|is|was|had|and|at|in|from|here)(?!\p{L}))/gu;
 
 /** Words without such runs. A sign of courtesy stands in place of each. */
-export function harmless(words: string): string {
+export const harmless = memoized((words: string): string => {
   return words
     .replace(/[’ʼ`´]/gu, "'")
     .replace(smiles, "")
     .replace(namesToo, "Bob")
     .replace(idioms, ` ${understood.courtesy} `)
     .replace(times, ` ${understood.date} `);
-}
+});

@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { dutch } from "./languages/dutch.ts";
 import { french } from "./languages/french.ts";
 import { german } from "./languages/german.ts";
@@ -134,12 +135,12 @@ function withNumbers(line: string): string {
 }
 
 /** A line whose sentences in other languages are in English. */
-export function inEnglish(line: string): string {
+export const inEnglish = memoized((line: string): string => {
   return withNumbers(line)
     .split(/(\s*[.!\n]+\s*)/u)
     .map((sentence, at) => (at % 2 === 1 ? sentence : sentenceInEnglish(sentence)))
     .join("");
-}
+});
 
 /**
  * A text whose own lines are in English, and those lines as they were typed, trimmed. Quotations of ours stay, and so

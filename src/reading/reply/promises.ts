@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { isDangerous } from "./danger.ts";
 import { harmless } from "./harmless.ts";
 import { isOwning, mayBeLegend, owning } from "./talk.ts";
@@ -65,7 +66,7 @@ const withSheets = (sentence: string): string =>
   sentence.replace(sheetName, "sheet").replace(/[#№] ?(?=\d)/gu, "");
 
 /** What a sentence says of sheets: the numbers that it names. Undefined if it says anything else. */
-function noteIn(sentence: string): number[] | undefined {
+const noteIn = memoized((sentence: string): readonly number[] | undefined => {
   // "As soon as" with nothing that will be is a condition of what it stands beside.
   if (
     /^(?:by tomorrow|as soon as) (?!.*(?<!\p{L})(?:will|shall|can|send|get|follow|come|(?:i|we)['’]ll)(?!\p{L}))/iu.test(
@@ -94,10 +95,10 @@ function noteIn(sentence: string): number[] | undefined {
     .replace(/[◆△\s.,!–—()&+:;-]+/gu, (gap) => (/[◆△]/u.test(gap) ? ` ${understood.courtesy} ` : " "))
     .trim();
   return isDangerous(rest) || mayBeLegend(rest) ? undefined : numbers;
-}
+});
 
 /** The numbers for which a sentence promises or brings a sheet, and nothing else. Undefined if it says anything else. */
-export function sheetsPromisedIn(words: string): number[] | undefined {
+export function sheetsPromisedIn(words: string): readonly number[] | undefined {
   const sentence = withSheets(words);
   const isPromise =
     (has(noun, sentence) && has(move, sentence)) || has(promise, sentence.replace(/['’]/gu, " "));

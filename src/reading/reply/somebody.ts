@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { speaksOfMaking } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { turnsElsewhere } from "./other-tongues.ts";
@@ -17,8 +18,8 @@ const manner =
 /** Names that are words of the trade as well. */
 const nameAllTheSame = /^\W*(?:Bill|Mark|Chip|Rod)\W*$/u;
 
-export function isSomebody(line: string): boolean {
+export const isSomebody = memoized((line: string): boolean => {
   if (nameAllTheSame.test(line)) return true;
   const isName = nameShape.test(line) && !noName.test(line) && !manner.test(line) && !turnsElsewhere(line);
   return isName && !speaksAgainst(line) && !speaksOfMaking(line);
-}
+});

@@ -1,3 +1,4 @@
+import { memoized } from "../../trade/memoized.ts";
 import { friendly } from "./harmless.ts";
 import { type Kind, kindOf, longestPhrase } from "./lexicon.ts";
 import { isSomebody } from "./somebody.ts";
@@ -21,7 +22,7 @@ const piece = new RegExp(
 );
 
 /** A line without short forms, its bullet, and signs that only stress. What is left is read word by word. */
-export function plain(line: string): string {
+export const plain = memoized((line: string): string => {
   return (
     line
       .replace(/^\W*(?:point|question|no\.?|number|item)\W+(?:answer|reply|yes\/no)\W*$/iu, "answers")
@@ -82,7 +83,7 @@ export function plain(line: string): string {
       .replace(/\s+/gu, " ")
       .trim()
   );
-}
+});
 
 /** The words of a plain line. Every sign, and every word of no known kind, is a token of its own. */
 export function tokensIn(line: string, names: ReadonlySet<string>): Token[] {
