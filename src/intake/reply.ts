@@ -156,11 +156,17 @@ export function answeringIn(
           .filter(isOtherwise)
           .map((line): Statement => ({ kind: "said", where: "text", words: line.slice(0, longestShown) }))
       : [];
-  // Nobody but one of us is done with what a manager says.
-  const saidBy = (statement: Statement): Statement =>
-    as.manager && replied.manager !== undefined && statement.kind === "said"
-      ? { kind: "said", where: "manager", by: replied.manager.name, words: statement.words }
-      : statement;
+  const isUnanswered =
+    brought.length === 0 &&
+    all.yes.size + all.no.size + all.withdraws.size === 0 &&
+    [...asked.values()].flat().some(({ state }) => state === "open");
+  const saidBy = (statement: Statement): Statement => {
+    if (statement.kind !== "said") return statement;
+    // Nobody but one of us is done with what a manager says.
+    if (as.manager && replied.manager !== undefined)
+      return { kind: "said", where: "manager", by: replied.manager.name, words: statement.words };
+    return statement.where === "text" && isUnanswered ? { ...statement, where: "reply" } : statement;
+  };
   // What a manager does not want cut is for one of us.
   const refused = [...all.no].filter(isManagers).map(
     (number): Statement => ({

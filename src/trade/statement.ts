@@ -17,8 +17,11 @@ export interface Counts {
 export type ForPerson =
   | {
       readonly kind: "said";
-      /** "answer": an answer to a question of ours, which other words beside it may bind. */
-      readonly where: "subject" | "text" | "quotation" | "answer";
+      /**
+       * "answer": an answer to a question of ours, which other words beside it may bind. "reply": words where such an
+       * answer was waited for.
+       */
+      readonly where: "subject" | "text" | "quotation" | "answer" | "reply";
       /** The sentence as it is written, in one line; a long one is cut. */
       readonly words: string;
     }

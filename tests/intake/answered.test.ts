@@ -205,9 +205,15 @@ describe("a person reads what says anything else", () => {
     expect(await said(`1 YES\n${tale}\n\nThanks, Greta`)).toEqual([["answer", `1 YES … ${tale}`]]);
     expect(await said("1 YES\nPlease make it gold.")).toEqual([
       ["answer", "1 YES"],
-      ["text", "Please make it gold."],
+      ["reply", "Please make it gold."],
     ]);
-    expect(await said("Please make it gold.")).toEqual([["text", "Please make it gold."]]);
+    expect(await said("Please make it gold.")).toEqual([["reply", "Please make it gold."]]);
+    const horse = "It's the racehorse that they named the place after.";
+    expect(await said(`${horse}\n\nGreta`)).toEqual([["reply", horse]]);
+    expect(await said("Yep, meant so. And can you make it gold?")).toEqual([
+      ["reply", "Yep, meant so."],
+      ["reply", "And can you make it gold?"],
+    ]);
   });
 
   test.each([

@@ -11,9 +11,10 @@ const clean = ({ completeOrder }: Sample) =>
     reply: false,
     links: [],
   }) as const;
-const said = (words: string, where: "subject" | "text" | "quotation" | "answer" = "text"): ForPerson[] => [
-  { kind: "said", where, words },
-];
+const said = (
+  words: string,
+  where: "subject" | "text" | "quotation" | "answer" | "reply" = "text",
+): ForPerson[] => [{ kind: "said", where, words }];
 
 export const letterSaysMore = defineLetterCheck({
   id: "letter-says-more",
@@ -30,6 +31,10 @@ export const letterSaysMore = defineLetterCheck({
     text: {
       says: "“{words}” stands in your letter. The program acts on sheets only.",
       fix: "A person reads it. What a sheet has a field for, write on the sheet.",
+    },
+    reply: {
+      says: "“{words}” stands in your reply. The program cannot read it as an answer.",
+      fix: "A person reads it. If it answers a question, reply with the number and YES or NO alone. What a sheet has a field for, write on the sheet.",
     },
     answer: {
       says: "You answer “{words}”. The program cannot read all that stands beside the answer.",
@@ -83,6 +88,12 @@ export const letterSaysMore = defineLetterCheck({
       }),
       wording: "text",
       says: "“Please engrave the other one in red, qty 5.” stands in your letter. The program acts on sheets only.",
+    },
+    {
+      shows: "a reply to questions in words that nobody expects",
+      given: (sample) => ({ ...clean(sample), statements: said("It is a racehorse.", "reply") }),
+      wording: "reply",
+      says: "“It is a racehorse.” stands in your reply. The program cannot read it as an answer.",
     },
     {
       shows: "an answer beside words that nobody expects",
