@@ -8,7 +8,7 @@ import { mayWithdraw, sheetsNamed } from "../judging/withdrawn.ts";
 import { projectKey } from "../lettering/glossary.ts";
 import { isReleasedPiece } from "../orders/piece.ts";
 import type { Answered } from "../ports/store.ts";
-import { type Answers } from "../reading/reply/answers.ts";
+import type { Answers, Asked } from "../reading/reply/answers.ts";
 import { answersBeside } from "../reading/reply/answers-beside.ts";
 import { approvalsIn } from "../reading/reply/approval.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
@@ -137,7 +137,10 @@ export function answeringIn(
       return named !== undefined && !isReleased && mayWithdraw(named, state, at, brought) ? named : undefined;
     },
   };
-  const first = answersBeside(text, given, besides);
+  const isUnasked = goesOn.length > 0 && given.open.length + given.others === 0;
+  const first = isUnasked
+    ? whetherAllRight(text, given, besides, isAllRight(goesOn))
+    : answersBeside(text, given, besides);
   const takesBack = settled.some((number) => first.answers.no.has(number));
   const open = given.open.filter((number) => !settled.includes(number));
   const { answers: all, statements } = takesBack ? answersBeside(text, { ...given, open }, besides) : first;
@@ -220,6 +223,29 @@ function isAllRight(goesOn: readonly Answered[]): boolean {
   return (
     goesOn.length > 0 && goesOn.every(({ problems }) => problems.every(({ verdict }) => verdict === "pass"))
   );
+}
+
+/** What no question has for a number. */
+const none = 999;
+
+/**
+ * A reply to an answer in which nothing was asked, read as if it had asked whether all is right. A yes needs nobody
+ * where all `isRight`. A no is for a person, even if it is no more than a sign, unless a sheet came with it.
+ */
+function whetherAllRight(
+  text: string,
+  given: Asked,
+  besides: Parameters<typeof answersBeside>[2],
+  isRight: boolean,
+): ReturnType<typeof answersBeside> {
+  const read = answersBeside(text, given, besides);
+  const { answers, statements } = answersBeside(text, { ...given, open: [none] }, besides);
+  if (isRight && answers.yes.has(none) && statements.length === 0) return { ...read, statements };
+  const isUntold = answers.no.has(none) && !given.bringsSheets && read.statements.length === 0;
+  const [words = ""] = answers.lines;
+  return isUntold
+    ? { ...read, statements: [{ kind: "said", where: "text", words: words.slice(0, longestShown) }] }
+    : read;
 }
 
 type AskedHere = KnownQuestion & QuestionOf;

@@ -49,6 +49,11 @@ test("a yes where nothing was asked needs nobody, unless it says more", async ()
     "OK, approved.\n\nGreta",
     "Looks good, go ahead!",
     "All correct, thanks.",
+    "Passt.",
+    "C'est bon, merci.",
+    "OK as is",
+    "Checked against the drawings, all ok.",
+    "👍",
     long,
   ])
     expect(await post(desk, { to: passed, text }), text).toMatchObject({ verdict: "pass" });
@@ -64,6 +69,26 @@ test("a yes where nothing was asked needs nobody, unless it says more", async ()
   // Nobody knows what it is said to.
   expect(await post(desk, { text: "Yes" })).toMatchObject({ verdict: "person" });
 });
+
+test.each(["No thanks", "Nein.", "👎", "❌"])(
+  "“%s” where nothing was asked is for a person",
+  async (text) => {
+    const passed = await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] });
+    const order = "QX-551";
+    const waiting = await post(desk, {
+      sheets: [
+        { mark: "B-5", legend: ["SAUNA"], kind: "plate", fill: { order, gangs: "2" } },
+        { mark: "B-5", legend: ["STEAM"], fill: { order, standing: "in-plate", gangs: "2", position: "1" } },
+      ],
+    });
+    expect([passed.verdict, waiting.verdict]).toEqual(["pass", "waiting"]);
+    for (const to of [passed, waiting]) {
+      const reply = await post(desk, { to, text: `${text}\n\nGreta` });
+      expect(reply).toMatchObject({ verdict: "person" });
+      expect(reply.problems.map(({ facts }) => facts["words"])).toContain(text);
+    }
+  },
+);
 
 test("a yes where something was asked is still an answer, and is read as one", async () => {
   const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SALONB"] }] });

@@ -7,13 +7,13 @@ const make = "(?:cut|engrave|make|release|run|produce)(?: (?:it|them|the order|a
 
 const approving = new RegExp(
   `^(?:(?:${[
-    `yes|yep|yeah|ok|okay|great|perfect|correct|confirmed|approved(?: as (?:is|shown|drawn|submitted))?|agreed|fine|good|thanks|thank you`,
+    `yes|yep|yeah|ok|okay|great|perfect|correct|confirmed|approved(?: as (?:is|shown|drawn|submitted))?|agreed|fine(?: (?:by|with) (?:me|us))?|good|thanks|thank you`,
     `(?:${shown} )?(?:(?:all )?(?:looks?|is|are|'s)) (?:all )?${right}(?: (?:to (?:me|us)|as (?:is|shown|drawn)|here))?`,
     `${shown} (?:approved|confirmed|accepted|ok|okay)|(?:we|i) (?:hereby )?(?:approve|confirm|accept)(?: ${shown})?`,
     "all (?:good|correct|ok|okay)|good to go|ok(?:ay)? to (?:go|proceed|cut|engrave|make|release|run)",
-    `(?:approved|confirmed|released) for (?:engraving|production|cutting)`,
-    `(?:please )?(?:go ahead|proceed)(?: (?:and|to) ${make}| with (?:it|the order|the engraving|engraving|production))?|please ${make}|(?:please )?release(?: it)?(?: to (?:engraving|production))?`,
-  ].join("|")})[\\s,.!;-]*(?:and (?=\\S))?)+$`,
+    `(?:${shown} )?(?:approved|confirmed|released) for (?:engraving|production|cutting|fabrication|manufacture)`,
+    `(?:please )?(?:go ahead|proceed)(?: (?:and|to) ${make}| with (?:it|the (?:order|engraving|work)|engraving|production|fabrication))?(?: when(?:ever)? you(?: are|'re) ready)?|please ${make}|(?:please )?release(?: it)?(?: to (?:engraving|production))?`,
+  ].join("|")})(?:[\\s,.!;-]|[👍👌✅]\\uFE0F?)*(?:and (?=\\S))?)+$`,
   "iu",
 );
 
