@@ -42,7 +42,7 @@ export async function openClaimed(
   const opened = { ...named, letter: { ...named.letter, ...(date === undefined ? {} : { date }) } };
   const { files: read, sheets } = besideLists({
     files: judged.map(({ file }) => file),
-    sheets: judged.flatMap(({ sheet }) => sheet ?? []),
+    sheets: withWritten(opened.files, judged),
   });
   return {
     ...opened,
@@ -63,6 +63,17 @@ function dateOf({ letter, files }: OpenLetter, judged: readonly Judged[], desk: 
   const own = forwardedDate(letter, desk);
   const dates = files.flatMap(({ dated = own }, i) => (judged[i]?.sheet === undefined ? [] : [dated]));
   return dates.length === 0 || dates.includes(undefined) ? letter.date : oldest([letter.date, ...dates]);
+}
+
+/** The sheets of a letter. Where they stand in forwarded letters of more than one date, each keeps its own. */
+function withWritten(files: OpenLetter["files"], judged: readonly Judged[]): Sheet[] {
+  const dates = files.flatMap(({ dated }, i) => (judged[i]?.sheet === undefined ? [] : [dated?.getTime()]));
+  const isOfOne = new Set(dates).size < 2;
+  return judged.flatMap(({ sheet }, i) => {
+    const dated = files[i]?.dated;
+    if (sheet === undefined) return [];
+    return isOfOne || dated === undefined ? sheet : { ...sheet, written: dated.toISOString() };
+  });
 }
 
 /** The date of what a letter forwards in its text. The sheets of that lie beside it. */

@@ -1,5 +1,5 @@
 import type { Arrivals, Came } from "../trade/letter.ts";
-import type { FileId } from "../trade/sheet.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
 import { byId, letterOf } from "./ids.ts";
 
 /** How old the letter of one file is beside that of another. */
@@ -22,6 +22,14 @@ export function ageOf(one: FileId, other: FileId, arrivals: Arrivals): Age {
       : came.dated.getTime() - otherCame.dated.getTime();
   if (arrival !== 0 && dates !== 0 && arrival > 0 !== dates > 0) return "unclear";
   return (arrival || dates || numbers) > 0 ? "newer" : "older";
+}
+
+/** How old one sheet is beside another. Sheets that were forwarded as one go by the letters that they stand in. */
+export function ageOfSheets(one: Sheet, other: Sheet, arrivals: Arrivals): Age {
+  const age = ageOf(one.id, other.id, arrivals);
+  if (age !== "same letter" || one.written === undefined || other.written === undefined) return age;
+  if (one.written === other.written) return age;
+  return one.written > other.written ? "newer" : "older";
 }
 
 /** Mail servers give up after so many milliseconds: RFC 5321 §4.5.4.1 speaks of 4 to 5 days. */

@@ -1,7 +1,9 @@
 import type { Aside } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { DeviceSheet, Sheet } from "../trade/sheet.ts";
-import { ageOf } from "./age.ts";
+import { ageOf, ageOfSheets } from "./age.ts";
+import { differencesOf } from "./differences.ts";
+import { letterOf } from "./ids.ts";
 import { plainText } from "./keys.ts";
 import type { Known } from "./stand.ts";
 import { goesIntoPlate } from "./standing.ts";
@@ -17,6 +19,25 @@ export function unclearDates(sheets: readonly Sheet[], { arrivals }: Known): Asi
         : [],
     ),
   );
+}
+
+/**
+ * Sheets of one order for one place that stand in letters of two dates, forwarded as one. Whoever forwards both may not
+ * know that the newer counts, so it is asked about. Sheets that say the same ask nothing.
+ */
+export function olderForwarded(sheets: readonly Sheet[], { arrivals }: Known): Aside[] {
+  const dated = sheets.filter(({ written }) => written !== undefined);
+  const groups = Map.groupBy(dated, (sheet) => `${letterOf(sheet.id)} ${wallPlaceOf(sheet) ?? sheet.id}`);
+  return [...groups.values()].flatMap((group) => {
+    const newest = group.reduce((one, other) =>
+      ageOfSheets(other, one, arrivals) === "newer" ? other : one,
+    );
+    return group.flatMap((sheet): Aside[] =>
+      ageOfSheets(sheet, newest, arrivals) === "older" && differencesOf(sheet, newest).length > 0
+        ? [{ sheet, beside: newest, why: "forwarded" }]
+        : [],
+    );
+  });
 }
 
 /** The places of a sheet that say where it belongs. */
@@ -72,7 +93,7 @@ export function leftOver(members: readonly Sheet[], { arrivals }: Known): Aside[
         ]
       : inPlates.map((inPlate) => ["alone", inPlate] as const);
     const found = asides.find(
-      ([, beside]) => beside !== undefined && ageOf(sheet.id, beside.id, arrivals) === "older",
+      ([, beside]) => beside !== undefined && ageOfSheets(sheet, beside, arrivals) === "older",
     );
     return found?.[1] === undefined ? [] : [{ sheet, beside: found[1], why: found[0] }];
   });

@@ -2,7 +2,7 @@ import { memory } from "../trade/memory.ts";
 import type { Aside, Order, Station } from "../trade/order.ts";
 import type { DeviceSheet, FileId, Sheet } from "../trade/sheet.ts";
 import { byArrival } from "./age.ts";
-import { leftOver, perhapsAgain, unclearDates } from "./aside.ts";
+import { leftOver, olderForwarded, perhapsAgain, unclearDates } from "./aside.ts";
 import { usuallySaid } from "./differ.ts";
 import { letterOf } from "./ids.ts";
 import { contentKey, numberKey, plainText } from "./keys.ts";
@@ -56,7 +56,7 @@ function gatherOrder(sheets: readonly Sheet[], known: Known): Order {
 
 /** The sheets kept aside. Each is asked about once. */
 function asidesOf(sheets: readonly Sheet[], known: Known): Aside[] {
-  const dates = unclearDates(sheets, known);
+  const dates = [...unclearDates(sheets, known), ...olderForwarded(sheets, known)];
   return [...dates, ...perhapsAgain(without(sheets, dates), known)];
 }
 
@@ -66,7 +66,7 @@ function without(sheets: readonly Sheet[], aside: readonly Aside[]): Sheet[] {
 
 /** What a sheet says, whatever its file or its list is called. Two rows of a list are two all the same. Sheets are gathered several times for one letter. */
 const contentOf = memory((sheet: Sheet) =>
-  contentKey({ ...sheet, id: "", file: "", named: "", list: sheet.list?.row }),
+  contentKey({ ...sheet, id: "", file: "", named: "", written: "", list: sheet.list?.row }),
 );
 
 function withoutDoubles(sheets: readonly Sheet[]): { kept: Sheet[]; twice: Order["twice"] } {

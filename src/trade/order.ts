@@ -19,6 +19,8 @@ export interface Aside {
   readonly beside: Sheet;
   readonly why: /** Both are for one place, and it is not clear which is the newer: dates and arrival disagree. */
     | "dates"
+    /** Both are for one place, and stand in two letters that were forwarded as one. This is of the older. */
+    | "forwarded"
     /** A device beyond the gangs that a newer sheet gives its plate. */
     | "beyond"
     /** A device that stands alone, at a station to which newer sheets give a multi-gang plate. */

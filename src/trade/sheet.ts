@@ -136,6 +136,8 @@ interface Common {
   readonly file: string;
   /** The name it came with, if a sister has the same name. */
   readonly named?: string;
+  /** The date of the forwarded letter that it stands in, as ISO 8601. Absent if its whole letter has one date. */
+  readonly written?: string;
   /** Absent if it came as a sheet. */
   readonly list?: ListOrigin;
   /** What a list that came beside it says otherwise of the same place. Absent if there is nothing. */

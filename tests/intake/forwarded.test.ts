@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { forwardedBy } from "../../src/intake/forwarded.ts";
 import { takeLetter } from "../../src/intake/take.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { letterOf, post } from "../make/thread.ts";
 
 const staff = "sam@quillgate.example";
 const rules = { staff: [staff], ours: ["orders@quillgate.example"] };
@@ -63,4 +64,55 @@ test("the answer to a forwarded letter goes to whoever forwarded it, and the let
   );
   expect(buyers).toEqual(["ines@brightwire.example"]);
   expect(sender.kept.map(({ recipient }) => recipient)).toEqual([staff]);
+});
+
+/** What is asked where our staff forwards two letters of Greta's as one, each with a sheet for T-1. */
+async function forwardedAsOne(...letters: readonly (readonly [date: string, legend: string])[]) {
+  const made = await temporaryDesk({ sender: keepingSender() });
+  const desk = { ...made, rules: { ...made.rules, staff: [staff] } };
+  const inner = await Promise.all(
+    letters.map(async ([date, legend]) => {
+      const bytes = await letterOf({ date, sheets: [sheetOf(legend)] });
+      return `--b\r\nContent-Type: message/rfc822\r\n\r\n${Buffer.from(bytes).toString("latin1")}\r\n`;
+    }),
+  );
+  const { letter } = await takeLetter(
+    desk,
+    Buffer.from(forward(...inner).toString(), "latin1"),
+    desk.clock.now(),
+  );
+  return { desk, letter: await desk.store.letters.read(letter) };
+}
+
+const sheetOf = (legend: string) => ({ mark: "T-1", legend: [legend], fill: { order: "FM-90" } });
+const [older, later] = ["2026-11-02T14:00:00Z", "2026-11-05T14:00:00Z"];
+
+test("of two letters forwarded as one, the sheet of the older is asked about, whichever stands first", async () => {
+  for (const letters of [
+    [[older, "NORTH"] as const, [later, "SOUTH"] as const],
+    [[later, "SOUTH"] as const, [older, "NORTH"] as const],
+  ]) {
+    const { desk, letter } = await forwardedAsOne(...letters);
+    expect(letter.verdict).toBe("confirm");
+    expect(letter.problems.map(({ check }) => check)).toContain("which-sheet-counts");
+    const [order] = (await desk.store.buyers.stateOf("greta@fallowmere.example", [])).orders;
+    const legends = order?.sheets.map(({ written, legends: [first] }) => [
+      written?.slice(0, 10),
+      first?.rows[0],
+    ]);
+    expect(legends?.toSorted()).toEqual([
+      ["2026-11-02", "NORTH"],
+      ["2026-11-05", "SOUTH"],
+    ]);
+    // The right one sent again takes the place of both.
+    const again = await post(desk, { date: "2026-11-09T14:30:00Z", sheets: [sheetOf("SOUTH")] });
+    expect(again.verdict).toBe("pass");
+  }
+});
+
+test("two letters forwarded as one whose sheets say the same, or of one date, ask nothing of dates", async () => {
+  const same = await forwardedAsOne([older, "NORTH"], [later, "NORTH"]);
+  expect(same.letter.verdict).toBe("pass");
+  const atOnce = await forwardedAsOne([later, "NORTH"], [later, "SOUTH"]);
+  expect(atOnce.letter.verdict).toBe("fail");
 });

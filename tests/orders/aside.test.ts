@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { without } from "../../src/checks/sample.ts";
-import { leftOver, perhapsAgain, unclearDates } from "../../src/orders/aside.ts";
+import { leftOver, olderForwarded, perhapsAgain, unclearDates } from "../../src/orders/aside.ts";
 import { type Known, nothingKnown } from "../../src/orders/stand.ts";
 import type { Aside } from "../../src/trade/order.ts";
 import type { Place } from "../../src/trade/place.ts";
@@ -31,6 +31,34 @@ test("of two sheets for one place, of which nobody knows the newer, the second i
   expect(unclearDates([first, deviceAt(2, { id: "3/1" })], odd)).toEqual([]);
   const placeless = without(first, "position");
   expect(unclearDates([placeless, { ...placeless, id: "2/1" }], odd)).toEqual([]);
+});
+
+test("of sheets for one place in letters that were forwarded as one, all but the newest are kept aside", () => {
+  const dated = (day: number, id: string, finish?: string) =>
+    deviceAt(2, {
+      id,
+      written: `2026-11-0${day}T14:00:00.000Z`,
+      ...(finish === undefined ? {} : { finish }),
+    });
+  const [first, newest, second] = [dated(2, "1/1", "one"), dated(5, "1/2"), dated(3, "1/3", "two")];
+  expect(told(olderForwarded([first, newest, second], nothingKnown))).toEqual([
+    ["1/1", "1/2", "forwarded"],
+    ["1/3", "1/2", "forwarded"],
+  ]);
+  expect(olderForwarded([dated(2, "1/1"), newest], nothingKnown)).toEqual([]);
+  expect(olderForwarded([first, dated(5, "2/2")], nothingKnown)).toEqual([]);
+  expect(olderForwarded([first, deviceAt(3, { id: "1/2", written: "2026-11-05" })], nothingKnown)).toEqual(
+    [],
+  );
+});
+
+test("a device beyond the gangs of a plate in a later letter, forwarded with its own, is kept aside", () => {
+  const [fourth, later] = [
+    deviceAt(4, { id: "1/1", written: "2026-11-02" }),
+    plate({ id: "1/2", written: "2026-11-05", gangs: 3 }),
+  ];
+  expect(told(leftOver([fourth, later], nothingKnown))).toEqual([["1/1", "1/2", "beyond"]]);
+  expect(leftOver([{ ...fourth, written: "2026-11-05" }, later], nothingKnown)).toEqual([]);
 });
 
 /** What is kept aside where the first sheet was stopped for these places, and the others came. */

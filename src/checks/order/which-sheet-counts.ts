@@ -22,6 +22,10 @@ export const whichSheetCounts = defineOrderCheck({
       says: "{file} and {other} are for one place. {file} came later, but its letter bears the earlier date.",
       fix: "Tell us which of the two counts, or send the right one again.",
     },
+    forwarded: {
+      says: "{file} and {other} are for one place, and stand in two letters that were forwarded as one. That of {other} is the later.",
+      fix: "Tell us which of the two counts, or send the right one again.",
+    },
     beyond: {
       says: "{file}, sent before, is for position {position}. {other} says that plate {station} has fewer gangs now.",
       fix: "Is this device to be left out? If not, send the plate sheet again with its gangs.",
@@ -47,6 +51,17 @@ export const whichSheetCounts = defineOrderCheck({
         asked(deviceAt(2, { ...later, finish: otherFinish }), deviceAt(2), "dates"),
       wording: "dates",
       says: "again.pdf and S-104 pos 2.pdf are for one place. again.pdf came later, but its letter bears the earlier date.",
+    },
+    {
+      shows: "two letters in one forward, each with a sheet for one place",
+      given: ({ deviceAt, otherFinish }) =>
+        asked(
+          deviceAt(2),
+          deviceAt(2, { id: "1/9", file: "S-104 pos 2 (2).pdf", finish: otherFinish }),
+          "forwarded",
+        ),
+      wording: "forwarded",
+      says: "S-104 pos 2.pdf and S-104 pos 2 (2).pdf are for one place, and stand in two letters that were forwarded as one. That of S-104 pos 2 (2).pdf is the later.",
     },
     {
       shows: "the fourth device of a plate that has three gangs now",
