@@ -85,10 +85,20 @@ function isManyOrWhose(text: string, words: Words): boolean {
   );
 }
 
-/** Two words that are written as one: HIGHBAY, WARMRM, and BREWHOUSE if it is not `near` another word, as KINDERGARDEN is. */
+/** What the second of two words written as one may be cut short to. */
+const shortEnds = { RM: "ROOM", LT: "LIGHT", LTS: "LIGHTS", LTG: "LIGHTING", LITE: "LIGHT", LITES: "LIGHTS" };
+
+/**
+ * Two words that are written as one: HIGHBAY, WARMRM, STEPLTS, and BREWHOUSE if it is not `near` another word, as
+ * KINDERGARDEN is.
+ */
 function twoWords(text: string, words: Words, near: boolean): string | undefined {
-  const room = /^(\p{L}{3,})RM$/iu.exec(text)?.[1];
-  if (room !== undefined && words.isWord(room)) return `${plainWord(room)} ROOM`;
+  const word = plainWord(text);
+  for (const [short, end] of Object.entries(shortEnds)) {
+    const first = word.slice(0, -short.length);
+    if (!word.endsWith(short) || first.length < 2 || word.length < 5) continue;
+    if (short === "RM" ? words.isWord(first) : words.isOfLegends(first)) return `${first} ${end}`;
+  }
   const places = Array.from({ length: Math.max(0, text.length - 5) }, (_, i) => i + 3);
   const at = places.find((n) => {
     const parts = [text.slice(0, n), text.slice(n)];

@@ -161,8 +161,12 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
     const isUsed = (one: string, much = false): boolean =>
       areUsual(head, one, much) || areUsual(one, tail, much);
     if (isUsed(word)) return undefined;
+    // PEW PEWS stands in no legend.
     const isMeant = (other: string): boolean =>
-      other.length > 2 && isUsed(other, isOfLegends(word)) && isOfLegends(other) && !isRelated(word, other);
+      other.length > 2 &&
+      isUsed(other, isOfLegends(word)) &&
+      isOfLegends(other) &&
+      ![word, head, tail].some((one) => isRelated(one, other));
     return nearest(word, [...oneSlipFrom(word)].filter(isMeant));
   };
 

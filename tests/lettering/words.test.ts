@@ -119,6 +119,7 @@ test.each([
   ["BOX", ["JURY"], [], [], undefined],
   ["COUNCIL", [], ["CHAMBER"], [], undefined],
   ["MAIL", [], ["RM"], [], undefined],
+  ["NEW", [], ["PEWS"], [], undefined],
   [
     "LIFT",
     ["PIT"],
@@ -156,6 +157,11 @@ test.each([
   ["LOBBYS", "misspelt", ["LOBBY"]],
   ["HIGHROOM", "unknown", ["HIGH ROOM"]],
   ["WARMRM", "unknown", ["WARM ROOM"]],
+  ["GHOSTLT", "unknown", ["GHOST LIGHT"]],
+  ["STEPLTS", "unknown", ["STEP LIGHTS"]],
+  ["BACKLITE", "unknown", ["BACK LIGHT"]],
+  ["UPLITES", "unknown", ["UP LIGHTS"]],
+  ["SATELITE", "misspelt", ["SATELLITE"]],
   ["KINDERGARDEN", "misspelt", ["KINDERGARTEN"]],
   ["PROSCEN", "unknown", ["PROSCENIUM"]],
 ] as const)("%s in no list is %s, and meant %j", (text, is, meant) => {
