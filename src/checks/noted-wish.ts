@@ -35,11 +35,18 @@ const idle = [
 ];
 const quoted = /["“”«»]|(?<!\p{L})'[^']+'/u;
 
-/** What notes say besides measures and words that ask for nothing of ours. */
-export function withoutIdleWords(notes: string): string {
+/** The sheets that come with a plate's: "device sheets attached", "devices 1-4 attached". */
+const attached =
+  /\bdevices?(?: sheets?)?(?: 1 ?(?:-|–|to|thru|through) ?(\d{1,2}))? (?:are |all )?attached\b/giu;
+
+/** What notes say besides measures and words that ask for nothing of ours. The plate has so many `gangs`. */
+export function withoutIdleWords(notes: string, gangs?: number): string {
   return idle.reduce(
     (text, words) => text.replace(words, ""),
-    notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, ""),
+    notes
+      .replace(measure, "0 in")
+      .replace(/\b(?:to|on) cent(?:er|re)\b/gi, "")
+      .replace(attached, (words, last) => (last === undefined || Number(last) === gangs ? "" : words)),
   );
 }
 

@@ -33,6 +33,8 @@ test.each([
   "checked MK 11/9",
   "replaces existing plate",
   "next to existing plate",
+  "4 gang, devices 1-4 attached",
+  "device sheets attached",
 ])("%s orders nothing", (notes) => {
   expect(wordingOf(notes)).toBe("remark");
 });
@@ -77,6 +79,10 @@ test.each([
   "3 = LOW",
   "see sheet 2",
   "refer to drawing",
+  "devices 1-3 attached",
+  "no devices attached",
+  "devices not attached",
+  "devices attached separately",
 ])("%s is for a person", (notes) => {
   expect(["request", "several"]).toContain(wordingOf(notes));
 });

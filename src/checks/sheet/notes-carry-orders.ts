@@ -169,7 +169,7 @@ export const notesCarryOrders = defineSheetCheck({
     if (counts.length > 0 && !isRefused) return;
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
-    const rest = withoutIdleWords(notes);
+    const rest = withoutIdleWords(notes, sheet.gangs);
     const asks = asksForSomething(rest);
     if (place !== undefined && !asks) {
       const said = saidAt(sheet, place);
