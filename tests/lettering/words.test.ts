@@ -212,6 +212,14 @@ test("slips that hands often make", () => {
   ).toEqual([true, true, true, true, false, false]);
 });
 
+test.each(["LINAC", "HAMMAM", "ZENDO"])("%s is the name of a room, and no slip", (text) => {
+  expect(
+    judgeWord({ text, before: [], after: [], beside: [], atLimit: false, joined: [] }, words, () => false),
+  ).toEqual({
+    is: "right",
+  });
+});
+
 test("what a desk's own glossary says holds over what is known of buildings", () => {
   const read = readGlossary("[common words]\nNARTHEX\n[abbreviations]\nFP = FLOOR PLAN", "glossary.txt");
   if (!read.ok) throw new Error("the glossary did not read");
