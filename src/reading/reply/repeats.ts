@@ -1,4 +1,5 @@
 import type { Address, DeviceSheet } from "../../trade/sheet.ts";
+import { withoutAdditions } from "./additions.ts";
 import { type Came, facesOf, figure, isAgain, isDevice, isPlate, replacesAll, stripOf } from "./came.ts";
 import { numberFrom, patternOf, understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -282,7 +283,7 @@ export function withoutRepeats(said: string, came: Came): string {
         const named = typeof parts === "object" ? (parts as Readonly<Record<string, string>>) : {};
         return isTrue(named, came) ? sign : whole;
       }),
-    withoutForeignTally(said, came),
+    withoutForeignTally(withoutAdditions(said, came), came),
   );
   return unchangedOf(came).reduce((some, pattern) => some.replace(pattern, sign), rest);
 }
