@@ -1,6 +1,7 @@
 import type { Address, DeviceSheet } from "../../trade/sheet.ts";
 import { withoutAdditions } from "./additions.ts";
 import { type Came, facesOf, figure, isAgain, isDevice, isPlate, replacesAll, stripOf } from "./came.ts";
+import { withoutReplacements } from "./replacements.ts";
 import { numberFrom, patternOf, understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
@@ -283,7 +284,7 @@ export function withoutRepeats(said: string, came: Came): string {
         const named = typeof parts === "object" ? (parts as Readonly<Record<string, string>>) : {};
         return isTrue(named, came) ? sign : whole;
       }),
-    withoutForeignTally(withoutAdditions(said, came), came),
+    withoutForeignTally(withoutReplacements(withoutAdditions(said, came), came), came),
   );
   return unchangedOf(came).reduce((some, pattern) => some.replace(pattern, sign), rest);
 }
