@@ -27,6 +27,10 @@ const additions: readonly RegExp[] = [
   `attached,? (?:and )?(?<them>)${please}add(?=\\s*(?:[.;!]|$))`,
   `${here}${number} (?:${more} )?${what}(?: (?:attached|enclosed))?(?: (?:for|on|in) ${order})${asks}`,
   `${here}(?:${number} )?${more} ${what}(?: (?:attached|enclosed))?(?: (?:for|on|in) ${order})?${asks}`,
+  // What a plate still lacks.
+  `(?<them>this|it|these|they) (?:belongs?|goes|go) (?:to|with) (?:(?:the )?(?:plate )?(?<mark>\\p{L}{0,4}[-_ ]?\\d{1,4}\\p{L}?)|(?:the|my|our) plate(?: (?:i|we) sent(?: you)?)?(?: (?:earlier|before|yesterday|today))?)(?=\\s*(?:[.,;!]|$))`,
+  `(?:the|those) ones? you (?:were|are|said you were) (?:missing|lacking|waiting for|asking for)(?=\\s*(?:[.,;!]|$))`,
+  `${please}complete (?:the|our|my) order with ${them}(?=\\s*(?:[.,;!]|$))`,
 ].map((source) => new RegExp(`(?<![\\p{L}\\p{N}])(?:${source})(?![\\p{L}\\p{N}])(?: ?\\?)?`, "giu"));
 
 type Told = Readonly<Partial<Record<"what" | "number" | "mark" | "them", string>>>;

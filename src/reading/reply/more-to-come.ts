@@ -35,7 +35,8 @@ const tellings: readonly (readonly string[])[] = [
   [
     String.raw`\b(?:one|another|${several}) (?:more )?(?:(?:left|still) )?(?:to go\b|left(?: to (?:do|send))?${end}|(?:outstanding|remaining|missing)${end})`,
     String.raw`\bthat leaves (?:one|another|the|${several})\b`,
-    String.raw`\bthe missing (?:ones?|${several}|sheets?|plates?|devices?|stations?)\b`,
+    // "Here is the missing sheet", "the missing sheet is attached": it came.
+    String.raw`(?<!\b(?:here|attached|enclosed|this|that|these)(?:['’]s| is| are)? )(?<!\b(?:find|attached|enclosed|(?:send|sending|attach|attaching) you|forgot|attaching) )\bthe missing (?:ones?|${several}|sheets?|plates?|devices?|stations?)\b(?! (?:(?:is|are) )?(?:now )?(?:attached|enclosed|here)(?!\p{L}))`,
     String.raw`\b${several} out of ${several}(?:${end}| (?:are|is|attached|done|sheets))`,
     String.raw`^(?:got )?(?!\d)${several}(?: of them)? (?:are |is )?(?:so far|done|ready|finished|saved|today|now)\b`,
     String.raw`^(?:here (?:is|are) |just |only )*(?:the )?first ${several}(?:${end}| of )`,

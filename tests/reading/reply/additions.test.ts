@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { without } from "../../../src/checks/sample.ts";
 import { withoutAdditions } from "../../../src/reading/reply/additions.ts";
 import { alone, came } from "../../make/came.ts";
+import { deviceAt, plate } from "../../make/sample.ts";
 
 const before = alone("B-2", ["SAUNA"]);
 const one = came([alone("N-2", ["STEAM"])], [before]);
@@ -24,6 +25,15 @@ test.each([
   ["Two more stations for the same order", two, one],
   ["Please add two devices to the job", two, one],
   ["More stations attached", two, one],
+  ["This goes with S-104", came([deviceAt(2)], [plate(), deviceAt(1)]), one],
+  ["This belongs to plate S-104.", came([deviceAt(2)], [plate(), deviceAt(1)]), one],
+  [
+    "It goes with the plate we sent earlier",
+    came([deviceAt(2)], [plate(), deviceAt(1)]),
+    came([before], [before]),
+  ],
+  ["The one you were missing.", one, came([before], [before])],
+  ["Please complete our order with this.", one, came([before], [before])],
 ])("“%s” asks for nothing where it came, and for something where it did not", (said, fits, others) => {
   expect([saysNothing(said, fits), saysNothing(said, others)]).toEqual([true, false]);
 });

@@ -33,6 +33,8 @@ test.each([
   "others later",
   "remaining to follow",
   "the missing one is with my boss",
+  "The missing sheet follows.",
+  "Here are three, the missing one comes later.",
   "Barn to be done.",
   "Barn not started.",
   "Barn tomorrow.",
@@ -101,6 +103,11 @@ test.each([
 });
 
 test.each([
+  "Here is the missing sheet.",
+  "Here's the missing sheet for position 2.",
+  "The missing sheet is attached.",
+  "Please find the missing sheets attached.",
+  "Sorry, I forgot to attach it, sending you the missing sheet.",
   "The customer loved the first two.",
   "Apologies for the earlier blank e-mail, hit send too soon!",
   "4 out of 5 customers would call us again!",
