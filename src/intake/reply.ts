@@ -137,10 +137,10 @@ export function answeringIn(
       return named !== undefined && !isReleased && mayWithdraw(named, state, at, brought) ? named : undefined;
     },
   };
-  const isUnasked = goesOn.length > 0 && given.open.length + given.others === 0;
-  const first = isUnasked
-    ? whetherAllRight(text, given, besides, isAllRight(goesOn))
-    : answersBeside(text, given, besides);
+  const first =
+    goesOn.length > 0 && given.open.length === 0
+      ? whetherAllRight(text, given, besides, isAllRight(goesOn))
+      : answersBeside(text, given, besides);
   const takesBack = settled.some((number) => first.answers.no.has(number));
   const open = given.open.filter((number) => !settled.includes(number));
   const { answers: all, statements } = takesBack ? answersBeside(text, { ...given, open }, besides) : first;
@@ -230,7 +230,8 @@ const none = 999;
 
 /**
  * A reply to an answer in which nothing was asked, read as if it had asked whether all is right. A yes needs nobody
- * where all `isRight`. A no is for a person, even if it is no more than a sign, unless a sheet came with it.
+ * where all `isRight`, and what only tells of the sheets that came never does. A no without a sheet is for a person,
+ * even if it is no more than a sign.
  */
 function whetherAllRight(
   text: string,
@@ -240,12 +241,14 @@ function whetherAllRight(
 ): ReturnType<typeof answersBeside> {
   const read = answersBeside(text, given, besides);
   const { answers, statements } = answersBeside(text, { ...given, open: [none] }, besides);
-  if (isRight && answers.yes.has(none) && statements.length === 0) return { ...read, statements };
-  const isUntold = answers.no.has(none) && !given.bringsSheets && read.statements.length === 0;
-  const [words = ""] = answers.lines;
-  return isUntold
-    ? { ...read, statements: [{ kind: "said", where: "text", words: words.slice(0, longestShown) }] }
-    : read;
+  if (answers.no.has(none)) {
+    const [words = ""] = answers.lines;
+    return given.bringsSheets || read.statements.length > 0
+      ? read
+      : { ...read, statements: [{ kind: "said", where: "text", words: words.slice(0, longestShown) }] };
+  }
+  const isIdle = answers.yes.has(none) ? isRight : given.bringsSheets;
+  return isIdle && statements.length === 0 ? { ...read, statements } : read;
 }
 
 type AskedHere = KnownQuestion & QuestionOf;

@@ -90,6 +90,21 @@ test.each(["No thanks", "Nein.", "👎", "❌"])(
   },
 );
 
+test.each([
+  ["Point 1 fixed.", "pass"],
+  ["1. Shortened, new sheet attached.", "pass"],
+  ["My typo, sorry. Hier das korrigierte Blatt.", "pass"],
+  ["Changed it to SAUNA as suggested. OK now?", "pass"],
+  ["Point 1 fixed, and the finish is Oat now.", "person"],
+  ["Point 2 fixed, and make B-3 the same.", "person"],
+  ["1. Shortened. The others too, please.", "person"],
+])("“%s” beside the sheet that mends what nothing was asked about: %s", async (text, verdict) => {
+  const failed = await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA AND STEAM ROOM LIGHTS"] }] });
+  expect(failed.verdict).toBe("fail");
+  const sheets = [{ mark: "B-2", legend: ["SAUNA"] }];
+  expect(await post(desk, { to: failed, text: `${text}\n\nGreta`, sheets })).toMatchObject({ verdict });
+});
+
 test("a yes where something was asked is still an answer, and is read as one", async () => {
   const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SALONB"] }] });
   expect(await post(desk, { to: asked, text: "OK" })).not.toMatchObject({ verdict: "pass" });

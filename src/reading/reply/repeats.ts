@@ -247,7 +247,7 @@ function unchangedOf({ sheets, earlier }: Came): RegExp[] {
       ? []
       : [
           new RegExp(
-            `${named} (?:is|stays?|remains?) (?:the same|unchanged|as (?:it )?(?:was|is|sent|before))(?![\\p{L}\\p{N}])|(?<!\\p{L})no changes? (?:to|on|for|in) ${named}`,
+            `${named} (?:is|stays?|remains?) (?:the same|unchanged|as (?:it )?(?:was|is|sent|before)|(?:fine|ok|okay|right|good|correct)(?= *(?:[.,;!]|$)))(?![\\p{L}\\p{N}])|${named}:? no changes?(?![\\p{L}\\p{N}])|(?<!\\p{L})no changes? (?:to|on|for|in) ${named}`,
             "giu",
           ),
         ];

@@ -18,6 +18,10 @@ const please = "(?:(?:so|and|then) )?(?:(?:please|pls|kindly) )?(?:just )?";
 const ends = "(?=\\s*(?:[.,;!)]|$))";
 const words = "[\"“']?(?:\\p{L}[\\p{L}\\p{N}'&/-]*)(?: [\\p{L}\\p{N}][\\p{L}\\p{N}'&/-]*){0,2}?[\"”']?";
 
+const who =
+  "(?:(?:(?:the |our |my )?(?:owner|client|customer|architect|designer|boss|he|she|they|we|i))(?: has| have|'ve| just| now)* ?)?";
+const mends = "(?:changed|corrected|fixed|shortened|abbreviated|cut|trimmed)";
+
 const replacements: readonly RegExp[] = [
   `${please}(?:use|go (?:by|with)|work (?:from|off)) ${fresh}(?: instead(?: of ${old})?| now| from now on)?${ends}`,
   `${please}(?:disregard|ignore|discard|scrap|toss|throw away) ${old}${ends}`,
@@ -26,7 +30,13 @@ const replacements: readonly RegExp[] = [
   `(?:this|it|that)(?: one)?(?: is|'s) (?:now )?(?:(?:right|correct)(?: now)?|(?:the )(?:right|correct|new|latest|current|final|good) ${kind})${ends}`,
   `(?:(?:${mark}|this is|sheet|form),? )?${revision}(?: (?:attached|enclosed))?(?:,? (?:it )?(?:replaces|supersedes) ${revision})?${ends}`,
   `(?:the |our |my )?(?:owner|client|customer|architect|designer|boss|he|she|they|we|i)(?: has| have|'ve)? changed (?:his|her|their|our|my) minds?${ends}`,
-  `(?:(?:i|we)(?: have|'ve)? )?(?:now )?(?:changed|corrected|fixed) (?:it |the \\p{L}+ )?(?:from )?(?<from>${words}) (?:in)?to (?<to>${words})${ends}`,
+  `${who}${mends} (?:it |the \\p{L}+ )?(?:from )?(?<from>${words}) (?:in)?to (?<to>${words})${ends}`,
+  `${who}(?:${mends}(?: (?:it|them|that|this|the (?:legend|text|wording|row|word)s?))?(?: down)? to|used|(?:will |'ll )?(?:go|went|going) with|(?:agreed|agrees) (?:to|on)|(?:is|are) (?:ok|okay|fine|happy|good) with) (?<to>${words})(?: instead| now| as (?:you )?suggested)*${ends}`,
+  `${who}(?:took out|removed|dropped|deleted|left out|got rid of) (?:the word )?(?<from>${words})${ends}`,
+  `${who}${mends}(?: (?:it|them|that|this|the (?:legend|text|wording|row|word)s?))?(?: down)?(?: to fit| so it fits)?${ends}`,
+  // The answer tells.
+  `(?:(?:so,? )?(?:does|will) (?:this|it|that)(?: one)? (?:fit|work|pass|do)|(?:is (?:this|it|that)(?: one)? )?(?:ok|okay|right|better|good|all right|alright)|how about|how is)(?: (?:this(?: one)?|like this|now|then))*\\?`,
+  `resubmitt(?:ed|ing)(?: ${mark})?(?: with (?:the |an? )?(?:shorter|new|corrected) (?:legend|text|wording|word)s?)?${ends}`,
 ].map((source) => new RegExp(`(?<![\\p{L}\\p{N}])(?:${source})(?![\\p{L}\\p{N}])`, "giu"));
 
 type Told = Readonly<Partial<Record<"old" | "mark" | "from" | "to", string>>>;
@@ -41,12 +51,15 @@ function areThese({ old: gone = "", mark: named, from, to }: Told, came: Came): 
   // Of several earlier ones all have to come again.
   const before = earlier.filter((sheet) => isAgain(sheet, { ...came, earlier: sheets }));
   if (/(?:s|copies)$/iu.test(gone) && before.length < earlier.length) return false;
-  if (from === undefined || to === undefined) return true;
+  const textsOf = (some: Came["sheets"]): string[] =>
+    some.flatMap((sheet) => [stripOf(sheet), ...facesOf(sheet)]);
   const has = (some: Came["sheets"], typed: string): boolean =>
-    some.some((sheet) =>
-      ` ${[stripOf(sheet), ...facesOf(sheet)].join("  ")} `.includes(` ${tokensOf(typed).join(" ")} `),
-    );
-  return has(sheets, to) && !has(sheets, from) && has(before, from);
+    textsOf(some).some((text) => ` ${text} `.includes(` ${tokensOf(typed).join(" ")} `));
+  const isGone = from === undefined || (has(before, from) && !has(sheets, from));
+  const isNew =
+    to === undefined ||
+    (has(sheets, to) && (from !== undefined || !textsOf(before).includes(tokensOf(to).join(" "))));
+  return isGone && isNew;
 }
 
 /** Words without those that only say that what came takes the place of earlier sheets. */

@@ -28,6 +28,16 @@ test.each([
   ["Our client has changed her mind", again, added],
   ["Changed SALON to SAUNA", again, came([salon], [salon])],
   ["Fixed it from “SALON” to “SAUNA”", again, came([steam], [steam])],
+  ["Shortened it to SAUNA", again, came([salon], [salon])],
+  ["Used SAUNA instead", again, came([steam], [steam])],
+  ["We'll go with SAUNA", again, came([sauna], [sauna])],
+  ["Owner agreed to SAUNA", again, added],
+  ["Took out SALON", again, came([salon], [salon])],
+  ["Cut it down to fit", again, added],
+  ["Resubmitted", again, added],
+  ["Does this fit now?", again, added],
+  ["OK now?", again, added],
+  ["How about this one?", again, added],
 ])("“%s” asks for nothing where it came so, and for something where it did not", (said, fits, others) => {
   expect([saysNothing(said, fits), saysNothing(said, others)]).toEqual([true, false]);
 });
@@ -43,6 +53,15 @@ test.each([
   "Changed SALON to STEAM",
   "Changed Oat to Chalk",
   "This is the right plate",
+  "Cut it in half",
+  "Cut it to 2 inches",
+  "Took out button 3",
+  "Removed the pilot light",
+  "Owner is fine with Oat",
+  "Changed the finish to Oat",
+  "How about Oat?",
+  "Is this one in Oat?",
+  "Does this come in Oat?",
 ])("“%s” asks for something else", (said) => {
   expect(saysNothing(said, again)).toBe(false);
 });
