@@ -1,6 +1,7 @@
 import type { Sheet } from "../../trade/sheet.ts";
+import { type Parts, withoutTrue } from "./borne-out.ts";
 import { type Came, figure, isAgain, isDevice, isPlate } from "./came.ts";
-import { numberFrom, understood } from "./tallies.ts";
+import { numberFrom } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /*
@@ -33,12 +34,10 @@ const additions: readonly RegExp[] = [
   `${please}complete (?:the|our|my) order with ${them}(?=\\s*(?:[.,;!]|$))`,
 ].map((source) => new RegExp(`(?<![\\p{L}\\p{N}])(?:${source})(?![\\p{L}\\p{N}])(?: ?\\?)?`, "giu"));
 
-type Told = Readonly<Partial<Record<"what" | "number" | "mark" | "them", string>>>;
-
 const keyOf = (typed = ""): string => tokensOf(typed).join("");
 
 /** Whether just what is told came new, in orders that have sheets already. */
-function areThese({ what: noun = "", number: told, mark, them: all = "" }: Told, came: Came): boolean {
+function areThese({ what: noun = "", number: told, mark, them: all = "" }: Parts, came: Came): boolean {
   const { sheets, earlier } = came;
   const orders = new Set(earlier.flatMap((sheet) => sheet.order ?? []).map(keyOf));
   if (sheets.length === 0) return false;
@@ -59,10 +58,7 @@ function countedAs(noun: string, sheets: readonly Sheet[]): number {
 /** Words without those that only bring what came. */
 export function withoutAdditions(said: string, came: Came): string {
   return additions.reduce(
-    (some, pattern) =>
-      some.replace(pattern, (whole: string, ...rest: unknown[]) =>
-        areThese((rest.at(-1) ?? {}) as Told, came) ? ` ${understood.courtesy} ` : whole,
-      ),
+    (some, pattern) => withoutTrue(some, pattern, (told) => areThese(told, came)),
     said,
   );
 }

@@ -1,14 +1,15 @@
 import type { Address, DeviceSheet } from "../../trade/sheet.ts";
 import { withoutAdditions } from "./additions.ts";
+import { type Parts, withoutTrue } from "./borne-out.ts";
 import { type Came, facesOf, figure, isAgain, isDevice, isPlate, replacesAll, stripOf } from "./came.ts";
 import { withoutReplacements } from "./replacements.ts";
-import { numberFrom, patternOf, understood } from "./tallies.ts";
+import { numberFrom, patternOf } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
 interface Repeat {
   readonly pattern: RegExp;
   /** Whether the sheets say so too. `parts` are the named groups. */
-  readonly isTrue: (parts: Readonly<Record<string, string | undefined>>, came: Came) => boolean;
+  readonly isTrue: (parts: Parts, came: Came) => boolean;
 }
 
 const words = (pattern: string): RegExp =>
@@ -32,10 +33,7 @@ const onlyDevice = ({ sheets }: Came): DeviceSheet | undefined => {
 };
 
 /** "ALL OFF on the bottom button", where one device came. Of more than five buttons nobody knows which is at the top. */
-function hasLegendAt(
-  { legend: told = "", which: place = "" }: Readonly<Record<string, string | undefined>>,
-  came: Came,
-): boolean {
+function hasLegendAt({ legend: told = "", which: place = "" }: Parts, came: Came): boolean {
   const device = onlyDevice(came);
   const faces = device === undefined ? [] : facesOf(device);
   const at = /bottom|last/iu.test(place)
@@ -276,15 +274,9 @@ function withoutForeignTally(said: string, { sheets }: Came): string {
 /** Words without what the sheets say themselves. */
 export function withoutRepeats(said: string, came: Came): string {
   if (came.sheets.length === 0) return said;
-  const sign = ` ${understood.courtesy} `;
   const rest = repeats.reduce(
-    (some, { pattern, isTrue }) =>
-      some.replace(pattern, (whole: string, ...more: unknown[]) => {
-        const parts = more.at(-1);
-        const named = typeof parts === "object" ? (parts as Readonly<Record<string, string>>) : {};
-        return isTrue(named, came) ? sign : whole;
-      }),
+    (some, { pattern, isTrue }) => withoutTrue(some, pattern, (parts) => isTrue(parts, came)),
     withoutForeignTally(withoutReplacements(withoutAdditions(said, came), came), came),
   );
-  return unchangedOf(came).reduce((some, pattern) => some.replace(pattern, sign), rest);
+  return unchangedOf(came).reduce((some, pattern) => withoutTrue(some, pattern, () => true), rest);
 }

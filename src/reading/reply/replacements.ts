@@ -1,5 +1,5 @@
+import { type Parts, withoutTrue } from "./borne-out.ts";
 import { type Came, facesOf, isAgain, replacesAll, stripOf } from "./came.ts";
-import { understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /*
@@ -39,12 +39,10 @@ const replacements: readonly RegExp[] = [
   `resubmitt(?:ed|ing)(?: ${mark})?(?: with (?:the |an? )?(?:shorter|new|corrected) (?:legend|text|wording|word)s?)?${ends}`,
 ].map((source) => new RegExp(`(?<![\\p{L}\\p{N}])(?:${source})(?![\\p{L}\\p{N}])`, "giu"));
 
-type Told = Readonly<Partial<Record<"old" | "mark" | "from" | "to", string>>>;
-
 const keyOf = (typed = ""): string => tokensOf(typed).join("");
 
 /** Whether just what is told came again. */
-function areThese({ old: gone = "", mark: named, from, to }: Told, came: Came): boolean {
+function areThese({ old: gone = "", mark: named, from, to }: Parts, came: Came): boolean {
   const { sheets, earlier } = came;
   if (!replacesAll(came)) return false;
   if (named !== undefined && sheets.some((sheet) => keyOf(sheet.mark) !== keyOf(named))) return false;
@@ -65,13 +63,7 @@ function areThese({ old: gone = "", mark: named, from, to }: Told, came: Came): 
 /** Words without those that only say that what came takes the place of earlier sheets. */
 export function withoutReplacements(said: string, came: Came): string {
   return replacements.reduce(
-    (some, pattern) =>
-      some.replace(pattern, (whole: string, ...rest: unknown[]) => {
-        const told = rest.at(-1);
-        return areThese(typeof told === "object" ? (told as Told) : {}, came)
-          ? ` ${understood.courtesy} `
-          : whole;
-      }),
+    (some, pattern) => withoutTrue(some, pattern, (told) => areThese(told, came)),
     said,
   );
 }
