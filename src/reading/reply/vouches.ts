@@ -92,9 +92,30 @@ const unlike = words(
   "not|only|wrong|another|other|first|previous|nobody|no one|none|hardly|barely|half|most(?:ly)?|some|part(?:ly)?|almost|nearly|except|but|was|were to be|who|which|if|should|must|will|to be|\\p{L}+n['’]t|(?:is|are|was|were|has|have|had|did)nt|cannot|never|neither|yet|still|may|might|would|could|can|wants?|needs?|ha(?:s|ve|d) to|refus\\p{L}+|forgot|unless|until|once|when|hardly|sort of|kind of",
 );
 
-/** Whether a sentence only says that somebody has approved or checked it all: "the owner signed off on these Friday". */
+const asTyped =
+  "(?:exactly |just |precisely )?(?:as (?:typed|written|shown|submitted|attached|is|filled in)|per (?:the )?(?:attached|sheets?|forms?)(?: sheets?| forms?)?)";
+const filled = "(?:filled|done|did|got|typed)";
+/** Whole sentences about what is done with any sheet: it is cut as typed, checked, and shown in a proof. */
+const needless = new RegExp(
+  `^(?:(?:and|so|ok|well|please|pls|kindly),? )*(?:${[
+    `(?:engrave|cut|make) (?:(?:it|them|all|everything|the legends) )?${asTyped}`,
+    `(?:(?:everything|it|all|the legends)(?: is| are)? )?typed (?:exactly|just) as (?:it|they) should (?:be|read)`,
+    `(?:(?:i|we) )?(?:really )?hope (?:(?:that )?(?:i|we)(?: have|['’]ve)? ${filled} (?:it|this|these|them|all|everything|the (?:sheets?|forms?))(?: in| out)?(?: all)?|(?:it|this|everything|that)(?: is|['’]s)|(?:they|these)(?: are|['’]re))(?: all)? (?:right|correctly|correct|ok|okay|in order)`,
+    `(?:i |we )?${filled} (?:in |out )?(?:it|these|them|the (?:sheets?|forms?))(?: in| out)? as best (?:as )?(?:i|we) (?:could|can|know how)`,
+    `let (?:me|us) know if (?:i|we)(?: have|['’]ve)? (?:${filled} )?(?:it|this|these|them|anything|something)(?: in| out)? (?:wrong|incorrectly)`,
+    "(?:send|include|attach) (?:me |us )?(?:a |the )?proofs?|no proofs? (?:is |are )?(?:needed|required|necessary)|(?:i|we) (?:do not|don['’]t|will not|won['’]t) need (?:a |any |the )?proofs?",
+    "(?:owner|client|customer|architect)[- ]approved",
+  ].join("|")})[.!]*$`,
+  "iu",
+);
+
+/**
+ * Whether a sentence only says that somebody has approved or checked it all, as "the owner signed off on these Friday"
+ * does, or asks for what is done anyway.
+ */
 export function onlyAssents(sentence: string): boolean {
   const plainly = sentence.replace(/\s+/gu, " ").trim();
+  if (needless.test(plainly)) return true;
   return (
     assents.test(plainly) &&
     !unlike.test(plainly.replace(/which never happens/iu, "").replace(/\b(?:was|were) (?=\p{L}+ed\b)/iu, ""))

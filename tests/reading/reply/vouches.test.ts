@@ -58,6 +58,14 @@ describe("who has approved it all asks for nothing", () => {
     "My boss already checked everything twice.",
     "The finance lady approved it without a single question, which never happens.",
     "The keypad submittal for Millrace came back yesterday, no exceptions taken.",
+    "Please engrave exactly as typed.",
+    "Typed exactly as it should be.",
+    "Hope I filled these in right.",
+    "Filled out the forms as best I could.",
+    "Let me know if I did it wrong.",
+    "Please send proof.",
+    "We don't need a proof.",
+    "Owner-approved.",
   ])("%s", (words) => expect(onlyAssents(words)).toBe(true));
 
   test.each([
@@ -83,6 +91,13 @@ describe("who has approved it all asks for nothing", () => {
     "Only Beth approved these.",
     "The wrong tenant signed off on these.",
     "The owner approved the list with two changes.",
+    "Please engrave as shown on E-401.",
+    "Engrave as typed but bold.",
+    "Hope it's in Oat.",
+    "Let me know if I need to change the finish.",
+    "Please send proofs to the architect.",
+    "Please send a proof before engraving.",
+    "No proof needed, no pilot lights either.",
   ])("but these are told: %s", (words) => expect(onlyAssents(words)).toBe(false));
 });
 
