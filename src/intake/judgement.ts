@@ -86,7 +86,12 @@ function ofManager(
   const promised = [announcedIn({ ...own, subject: "" }, known.sheets.length > 0)].flatMap((one) =>
     one === undefined || !["more", "later"].includes(one.tells) || isSaid(one.words) ? [] : asHis(one.words),
   );
-  return [...said.map((one) => (one.kind === "said" ? asHis(one.words) : one)), ...promised];
+  return [
+    ...said.map((one) =>
+      one.kind === "said" ? asHis(one.words) : one.kind === "counts" ? { ...one, by } : one,
+    ),
+    ...promised,
+  ];
 }
 
 /** Whether the subject names orders of the buyer, and none that the sheets name or that was answered for. */

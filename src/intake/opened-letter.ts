@@ -13,6 +13,7 @@ import { withLists } from "./lists.ts";
 import { withMergedCopies } from "./merged-copies.ts";
 import { judgeAll, type OpenLetter, openLetter, type Pictures, picturesOf, textsOf } from "./open.ts";
 import { withoutOurs } from "./our-files.ts";
+import { withWritten } from "./written.ts";
 
 /** A letter with its files read as what they are. */
 export interface OpenedLetter extends OpenLetter {
@@ -63,17 +64,6 @@ function dateOf({ letter, files }: OpenLetter, judged: readonly Judged[], desk: 
   const own = forwardedDate(letter, desk);
   const dates = files.flatMap(({ dated = own }, i) => (judged[i]?.sheet === undefined ? [] : [dated]));
   return dates.length === 0 || dates.includes(undefined) ? letter.date : oldest([letter.date, ...dates]);
-}
-
-/** The sheets of a letter. Where they stand in forwarded letters of more than one date, each keeps its own. */
-function withWritten(files: OpenLetter["files"], judged: readonly Judged[]): Sheet[] {
-  const dates = files.flatMap(({ dated }, i) => (judged[i]?.sheet === undefined ? [] : [dated?.getTime()]));
-  const isOfOne = new Set(dates).size < 2;
-  return judged.flatMap(({ sheet }, i) => {
-    const dated = files[i]?.dated;
-    if (sheet === undefined) return [];
-    return isOfOne || dated === undefined ? sheet : { ...sheet, written: dated.toISOString() };
-  });
 }
 
 /** The date of what a letter forwards in its text. The sheets of that lie beside it. */

@@ -20,6 +20,7 @@ import {
   textsOf,
   usualCaps,
 } from "./open.ts";
+import { withWritten } from "./written.ts";
 
 /** What files came to that nobody has sent, with their bytes. */
 export interface Tried {
@@ -56,7 +57,7 @@ export async function tryFiles(
   const read = await withMergedCopies(files, judgeAll(files, { editions, catalogue, today }), reader);
   const brought = besideLists({
     files: read.map(({ file }) => file),
-    sheets: read.flatMap(({ sheet }) => sheet ?? []),
+    sheets: withWritten(files, read),
   });
   const known = {
     ...brought,

@@ -55,7 +55,7 @@ export function countedIn(statements: readonly Statement[], came: Came): Counted
       for (const count of statement.counts)
         if (wrong.includes(count) || isRightOfOrder(count, came.orders)) anew.add(countedBy(count));
     const { letter, catalogue } = came;
-    const file = statement.file === undefined ? {} : { file: statement.file };
+    const { file, by } = statement;
     open.push(
       ...wrong.map(
         (count): CarriedCount => ({
@@ -63,7 +63,8 @@ export function countedIn(statements: readonly Statement[], came: Came): Counted
           what: "count",
           text: countInWords(count, catalogue),
           count,
-          ...file,
+          ...(file === undefined ? {} : { file }),
+          ...(by === undefined ? {} : { by }),
         }),
       ),
     );

@@ -45,6 +45,8 @@ export interface CarriedCount {
   readonly count: Count;
   /** The attached file that says it; absent for the letter itself. */
   readonly file?: string;
+  /** The manager who says it, by name. Absent where it is the buyer. */
+  readonly by?: string;
 }
 
 /** Sheets that a letter tells of. */

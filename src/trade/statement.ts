@@ -11,6 +11,8 @@ export interface Counts {
   readonly words: string;
   /** The attached file that says it; absent for the letter's own text. */
   readonly file?: string;
+  /** The manager who says it above the buyer's letter, by name. */
+  readonly by?: string;
 }
 
 /** What a person has to read. */

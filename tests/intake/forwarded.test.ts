@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { forwardedBy } from "../../src/intake/forwarded.ts";
 import { takeLetter } from "../../src/intake/take.ts";
+import { tryFiles } from "../../src/intake/try.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { letterOf, post } from "../make/thread.ts";
 
@@ -76,12 +77,9 @@ async function forwardedAsOne(...letters: readonly (readonly [date: string, lege
       return `--b\r\nContent-Type: message/rfc822\r\n\r\n${Buffer.from(bytes).toString("latin1")}\r\n`;
     }),
   );
-  const { letter } = await takeLetter(
-    desk,
-    Buffer.from(forward(...inner).toString(), "latin1"),
-    desk.clock.now(),
-  );
-  return { desk, letter: await desk.store.letters.read(letter) };
+  const bytes = Buffer.from(forward(...inner).toString(), "latin1");
+  const { letter } = await takeLetter(desk, bytes, desk.clock.now());
+  return { desk, bytes, letter: await desk.store.letters.read(letter) };
 }
 
 const sheetOf = (legend: string) => ({ mark: "T-1", legend: [legend], fill: { order: "FM-90" } });
@@ -92,8 +90,12 @@ test("of two letters forwarded as one, the sheet of the older is asked about, wh
     [[older, "NORTH"] as const, [later, "SOUTH"] as const],
     [[later, "SOUTH"] as const, [older, "NORTH"] as const],
   ]) {
-    const { desk, letter } = await forwardedAsOne(...letters);
+    const { desk, bytes, letter } = await forwardedAsOne(...letters);
     expect(letter.verdict).toBe("confirm");
+    const { report } = await tryFiles(desk, [{ name: "forward.eml", bytes }]);
+    expect(report.orders.flatMap(({ problems }) => problems).map(({ check }) => check)).toContain(
+      "which-sheet-counts",
+    );
     expect(letter.problems.map(({ check }) => check)).toContain("which-sheet-counts");
     const [order] = (await desk.store.buyers.stateOf("greta@fallowmere.example", [])).orders;
     const legends = order?.sheets.map(({ written, legends: [first] }) => [

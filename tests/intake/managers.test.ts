@@ -483,6 +483,16 @@ test("what a manager says will come is not the buyer's promise", async () => {
   );
 });
 
+test("what a manager counts is not told as the buyer's count", async () => {
+  const { desk } = await deskOf([ofAna]);
+  const text = `5 devices in all.\n\n${outlook.join("\n")}`;
+  const letter = await post(desk, { ...ofAnas, text, sheets: [device("T-1")] });
+  expect(letter.problems.map(({ check }) => check)).toContain("count-differs");
+  const answer = (await answerTo(desk, letter)).replaceAll(/\s+/g, " ");
+  expect(answer).toContain("Ana Reyes, who manages this order, says 5 devices; 1 came.");
+  expect(answer).not.toContain("Your letter says 5");
+});
+
 test("a letter within the buyer's that a manager forwards in the text is not the buyer's own", async () => {
   const { desk } = await deskOf([ofAna, { ...ofAna, buyer: "oakmoor.example" }]);
   const inner = await letterOf({ from: "Bo <bo@oakmoor.example>", sheets: [device("T-1")] });

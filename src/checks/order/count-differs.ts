@@ -1,22 +1,22 @@
 import { stillMissing } from "../../orders/still-missing.ts";
 import { isRight, tallyIn } from "../../orders/tally.ts";
-import type { Carried } from "../../trade/carried.ts";
+import type { Carried, CarriedCount } from "../../trade/carried.ts";
 import type { Count } from "../../trade/count.ts";
 import type { Spot } from "../../trade/problem.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { countInWords, notedCounts } from "../noted-counts.ts";
 import { type Sample, subject } from "../sample.ts";
 
-const saying = (count: Count, file?: string): Carried => ({
+const saying = (count: Count, from: Pick<CarriedCount, "file" | "by"> = {}): Carried => ({
   letter: "1",
   what: "count",
   count,
   text: "",
-  ...(file === undefined ? {} : { file }),
+  ...from,
 });
-const complete = (sample: Sample, count: Count, file?: string) => ({
+const complete = (sample: Sample, count: Count, from?: Pick<CarriedCount, "file" | "by">) => ({
   ...subject(sample.completeOrder()),
-  carried: [saying(count, file)],
+  carried: [saying(count, from)],
 });
 const unfinished = ({ deviceAt, plate }: Sample, count: Count) => ({
   ...subject([plate(), deviceAt(1), deviceAt(2), deviceAt(3)]),
@@ -65,9 +65,15 @@ export const countDiffers = defineOrderCheck({
     {
       shows: "none of a layout, in a list that is attached",
       given: (sample) =>
-        complete(sample, { of: "device", layout: sample.otherLayout.code, number: 2 }, "list.csv"),
+        complete(sample, { of: "device", layout: sample.otherLayout.code, number: 2 }, { file: "list.csv" }),
       wording: "fewer",
       says: "The file list.csv says 2 devices of 2 buttons; none came.",
+    },
+    {
+      shows: "a device too few for what the order's manager counts",
+      given: (sample) => complete(sample, { of: "device", number: 5 }, { by: "Ana Reyes" }),
+      wording: "fewer",
+      says: "Ana Reyes, who manages this order, says 5 devices; 4 came.",
     },
     {
       shows: "a device too many",
@@ -100,15 +106,19 @@ export const countDiffers = defineOrderCheck({
     const stated = [
       ...carried.flatMap((one) => (one.what === "count" ? [{ ...one, spots: [] as readonly Spot[] }] : [])),
       ...order.sheets.flatMap((sheet) =>
-        notedCounts(sheet, catalogue).map((count) => ({ count, file: undefined, spots: at(sheet, "notes") })),
+        notedCounts(sheet, catalogue).map((count) => ({
+          count,
+          file: undefined,
+          by: undefined,
+          spots: at(sheet, "notes"),
+        })),
       ),
     ];
     const once = new Set<string>();
-    for (const { count, file, spots } of stated) {
+    for (const { count, spots, ...one } of stated) {
       const tally = tallyIn(count, order);
       if (isRight(count, tally, order.sheets)) continue;
-      const where =
-        spots.length > 0 ? "A note on a sheet" : file === undefined ? "Your letter" : `The file ${file}`;
+      const where = spots.length > 0 ? "A note on a sheet" : writerOf(one);
       const told = countInWords(count, catalogue);
       if (once.has(`${where} ${told}`)) continue;
       once.add(`${where} ${told}`);
@@ -118,3 +128,14 @@ export const countDiffers = defineOrderCheck({
     }
   },
 });
+
+function writerOf({
+  file,
+  by,
+}: {
+  readonly file?: string | undefined;
+  readonly by?: string | undefined;
+}): string {
+  if (by !== undefined) return `${by}, who manages this order,`;
+  return file === undefined ? "Your letter" : `The file ${file}`;
+}

@@ -44,7 +44,8 @@ function withoutContradictions(statements: readonly Statement[]): Statement[] {
 }
 
 /** Counts as words for a person. */
-export function asSaid({ words, file }: Counts): ForPerson {
+export function asSaid({ words, file, by }: Counts): ForPerson {
+  if (by !== undefined) return { kind: "said", where: "manager", by, words };
   return file === undefined
     ? { kind: "said", where: "text", words }
     : { kind: "said", where: "file", file, words };
