@@ -20,6 +20,7 @@ export const backup = defineCommand({
       out(`${file}: ${made.letters} letters, ${made.events} events, ${made.blobs} files by their bytes.`);
       return 0;
     } catch (cause) {
+      progress("");
       throw new CannotRun(`cannot back up ${folder} into ${file}: ${reasonOf(cause)}`, { cause });
     }
   },

@@ -10,13 +10,17 @@ export const restore = defineCommand({
   details:
     "The record goes where the settings say, and nothing may be there. All bytes are recounted by their hashes, and the\nchain of events too, before it is used. A backup of an older version is brought up to date. Whoever was signed in has\nto sign in again.",
   options: settingsOption,
-  async run([file = ""], { settings }, { out, err }) {
+  async run([file = ""], { settings }, { out, err, progress }) {
     const configuration = await configure(settings);
     const folder = recordFolder(configuration);
     const blobs = await blobsOf(configuration);
-    const made = await makeRecord(file, folder, blobs).catch((cause: unknown) => {
-      throw new CannotRun(`cannot make a record of ${file}: ${reasonOf(cause)}`, { cause });
-    });
+    const tell = (share: number, does: "recounts" | "puts"): void =>
+      progress(`${does === "recounts" ? "Recounting" : "Putting"} bytes: ${Math.round(share * 100)} %`);
+    const made = await makeRecord(file, folder, tell, blobs)
+      .catch((cause: unknown) => {
+        throw new CannotRun(`cannot make a record of ${file}: ${reasonOf(cause)}`, { cause });
+      })
+      .finally(() => progress(""));
     out(`${folder}: ${made.letters} letters, ${made.events} events, ${made.blobs} files by their bytes.`);
     // One of an older version is brought up to date, as the worker would do.
     const store = await openRecord(configuration, systemClock);

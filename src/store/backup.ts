@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { existsSync, statSync } from "node:fs";
 import { access, mkdir, open, rename, rm } from "node:fs/promises";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { backup as copyDatabase, DatabaseSync } from "node:sqlite";
 import { type Blobs, openBlobs } from "./blobs.ts";
 import { isKnownVersion } from "./migrations.ts";
@@ -18,6 +18,9 @@ export interface Backup {
 const naming =
   "SELECT bytes_sha FROM letters WHERE bytes_sha <> '' UNION SELECT bytes_sha FROM attachments UNION SELECT bytes_sha FROM answers";
 
+/** Progress is told each so many files. */
+const tellEach = 100;
+
 /** Where a record has its bytes, unless the settings name another place. */
 function blobsBeside(record: string): Blobs {
   return openBlobs(join(record, "blobs"));
@@ -25,7 +28,8 @@ function blobsBeside(record: string): Blobs {
 
 /**
  * Writes a record into one file, an SQLite database with all bytes in it, while others go on working. It is written
- * under another name and then renamed: whole, or not there. Throws when a file of that name is there.
+ * under another name and then renamed: whole, or not there. Throws when a file of that name is there, or its folder is
+ * not.
  */
 export async function backUp(
   record: string,
@@ -34,6 +38,7 @@ export async function backUp(
   blobs: Blobs = blobsBeside(record),
 ): Promise<Backup> {
   if (existsSync(file)) throw new Error("there is a file of that name");
+  if (!existsSync(dirname(file))) throw new Error(`there is no folder ${dirname(file)}`);
   const source = new DatabaseSync(join(record, "record.sqlite"), { readOnly: true, timeout: 10_000 });
   const beside = `${file}.part`;
   await rm(beside, { force: true });
@@ -66,7 +71,7 @@ async function takeBlobs(
   const insert = copy.prepare("INSERT INTO blobs VALUES (?, ?)");
   for (const [i, { bytes_sha }] of shas.entries()) {
     insert.run(bytes_sha, await blobs.get(bytes_sha));
-    if (i % 100 === 0) progress(i / shas.length);
+    if (i % tellEach === 0) progress(i / shas.length);
   }
   return { letters: count(copy, "letters"), events: count(copy, "events"), blobs: shas.length };
 }
@@ -78,6 +83,7 @@ async function takeBlobs(
 export async function restore(
   file: string,
   record: string,
+  progress: (share: number, does: "recounts" | "puts") => void,
   blobs: Blobs = blobsBeside(record),
 ): Promise<Backup> {
   const target = join(record, "record.sqlite");
@@ -90,12 +96,16 @@ export async function restore(
   await access(file);
   const source = new DatabaseSync(file, { readOnly: true });
   try {
-    const made = proved(source);
+    const made = proved(source, (share) => progress(share, "recounts"));
     await mkdir(record, { recursive: true });
+    let put = 0;
     for (const { bytes } of source.prepare("SELECT bytes FROM blobs").iterate() as Iterable<{
       bytes: Uint8Array;
-    }>)
+    }>) {
+      if (put % tellEach === 0) progress(put / made.blobs, "puts");
+      put += 1;
       await blobs.put(bytes);
+    }
     const beside = `${target}.part`;
     await rm(beside, { force: true });
     await copyDatabase(source, beside);
@@ -112,7 +122,7 @@ export async function restore(
 }
 
 /** Counts what a backup holds. Throws when it is no backup, or when bytes are missing or changed. */
-function proved(source: DatabaseSync): Backup {
+function proved(source: DatabaseSync, progress: (share: number) => void): Backup {
   const has = source.prepare(
     "SELECT count(*) AS count FROM sqlite_schema WHERE name IN ('blobs', 'letters', 'events', 'kysely_migration')",
   );
@@ -128,8 +138,10 @@ function proved(source: DatabaseSync): Backup {
     sha: string;
     bytes: Uint8Array;
   }>;
+  const all = count(source, "blobs");
   let blobs = 0;
   for (const { sha, bytes } of rows) {
+    if (blobs % tellEach === 0) progress(blobs / all);
     if (createHash("sha256").update(bytes).digest("hex") !== sha)
       throw new Error(`it is damaged: bytes ${sha}`);
     blobs++;
@@ -141,7 +153,7 @@ function proved(source: DatabaseSync): Backup {
   return { letters: count(source, "letters"), events: count(source, "events"), blobs };
 }
 
-function count(database: DatabaseSync, table: "letters" | "events"): number {
+function count(database: DatabaseSync, table: "letters" | "events" | "blobs"): number {
   return (database.prepare(`SELECT count(*) AS count FROM ${table}`).get() as { count: number }).count;
 }
 

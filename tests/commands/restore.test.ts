@@ -40,14 +40,14 @@ async function filled() {
 }
 
 async function run(command: Command, ...args: readonly string[]) {
-  const said = { out: [] as string[], err: [] as string[] };
+  const said = { out: [] as string[], err: [] as string[], progress: [] as string[] };
   const io: Io = {
     out: (text) => said.out.push(text),
     err: (text) => said.err.push(text),
-    progress: () => undefined,
+    progress: (text) => said.progress.push(text),
   };
   const code = await command.run(args, io);
-  return { code, out: said.out.join("\n"), err: said.err.join("\n") };
+  return { code, out: said.out.join("\n"), err: said.err.join("\n"), progress: said.progress };
 }
 
 test("a record whose bytes lie on a server is backed up with them, and restored onto a server", async () => {
@@ -56,7 +56,11 @@ test("a record whose bytes lie on a server is backed up with them, and restored 
   expect(await run(backup, file, "--settings", here)).toMatchObject({ code: 0 });
   const address = `${place.address}-again`;
   const there = settingsFor("again", address);
-  expect(await run(restore, file, "--settings", there)).toMatchObject({ code: 0, err: "" });
+  expect(await run(restore, file, "--settings", there)).toMatchObject({
+    code: 0,
+    err: "",
+    progress: ["Recounting bytes: 0 %", "Putting bytes: 0 %", ""],
+  });
   expect(existsSync(join(folder, "again", "blobs"))).toBe(false);
   const shown = await run(order, "BW-2207", "--json", "--settings", here);
   expect(await run(order, "BW-2207", "--json", "--settings", there)).toEqual(shown);
@@ -79,4 +83,13 @@ test("a backup of an older version is brought up to date", async () => {
   const shown = await run(order, "BW-2207", "--verify", "--settings", here);
   expect(shown.code).toBe(0);
   expect(await run(order, "BW-2207", "--verify", "--settings", there)).toEqual(shown);
+});
+
+test("a backup into a folder that is not there says so, and leaves nothing", async () => {
+  const { folder, settingsFor } = await filled();
+  const file = join(folder, "missing", "backup.sqlite");
+  await expect(run(backup, file, "--settings", settingsFor("record"))).rejects.toThrow(
+    `there is no folder ${join(folder, "missing")}`,
+  );
+  expect(existsSync(join(folder, "missing"))).toBe(false);
 });
